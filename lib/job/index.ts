@@ -1,0 +1,2 @@
+export * from './event';
+export type * from './state';

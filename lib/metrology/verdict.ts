@@ -1,0 +1,32 @@
+import type { ToleranceInterval } from '../fastening/specification';
+
+/** What a reading says about its specification (decision rule of JCGM 106:2012 §8, ILAC-G8:09/2019 §4.2). */
+export const verdicts = ['inSpec', 'notProvable', 'outOfSpec', 'noFigure'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** `mustProve` guards the limits by the expanded uncertainty; `simple` accepts the tolerance interval as it is. */
+export type DecisionRule = 'simple' | 'mustProve';
+
+/**
+ * Judges one reading. All numbers in the same canonical unit; `expandedUncertainty` is U with k = 2.
+ * Under `simple` a value on the limit is in spec. Under `mustProve` a value within U of a limit is not provable,
+ * on either side of it, and an unknown uncertainty proves nothing.
+ */
+export const judge = (
+  value: number,
+  interval: ToleranceInterval | undefined,
+  expandedUncertainty: number | undefined,
+  rule: DecisionRule,
+): Verdict => {
+  if (interval === undefined) return 'noFigure';
+  const lower = interval.lower ?? Number.NEGATIVE_INFINITY;
+  const upper = interval.upper ?? Number.POSITIVE_INFINITY;
+  const scale = Math.max(Math.abs(value), 1) * 1e-9; // decimals in another unit: a limit reached is reached
+  const inside = value >= lower - scale && value <= upper + scale;
+  if (rule === 'simple') return inside ? 'inSpec' : 'outOfSpec';
+  if (expandedUncertainty === undefined) return inside ? 'notProvable' : 'outOfSpec';
+  const guard = expandedUncertainty - scale;
+  if (value >= lower + guard && value <= upper - guard) return 'inSpec';
+  if (value < lower - guard || value > upper + guard) return 'outOfSpec';
+  return 'notProvable';
+};

@@ -1,0 +1,4 @@
+export * from './id';
+export * from './drawing';
+export * from './step';
+export * from './revision';
