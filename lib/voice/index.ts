@@ -1,1 +1,10 @@
 export type * from './intent';
+export { holdReasons } from './intent';
+export { everyPhrase } from './every-phrase';
+export { grammarFor, listeningPlan, unknownWord, type ListeningPlan } from './grammar';
+export { matchPhrase } from './match-phrase';
+export { parseNumber, type PairSense, type SpokenNumber } from './parse-number';
+export { phraseTable, rowKind, type PhraseRow } from './phrase-table';
+export { spokenForms } from './spoken-forms';
+export { spokenUnits } from './unit-words';
+export { doubts, understand, understandPair } from './understand';

@@ -1,4 +1,4 @@
-import type { Unit } from '../quantity';
+import type { Quantity, Unit } from '../quantity';
 
 /** One recognised word; times in seconds of audio since listening began. */
 export interface Word {
@@ -67,6 +67,8 @@ export interface VoiceContext {
   readonly intents: readonly IntentKind[];
   /** "bolt", "nut" …, when single fasteners may be named. */
   readonly noun?: string;
+  /** What is measured now; only decides how "two fifty" and bare "degrees" are meant. */
+  readonly quantity?: Quantity;
   readonly labels: readonly string[];
   /** How many steps may be named by "go to step n". */
   readonly steps: number;
