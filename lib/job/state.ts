@@ -11,6 +11,8 @@ export type EntryStatus = 'provisional' | 'counted' | 'withdrawn' | 'superseded'
 
 export interface Reading {
   readonly id: string;
+  /** Of the event that made it. */
+  readonly seq: number;
   readonly step: string;
   readonly ask: string;
   readonly fastener?: string;
@@ -28,6 +30,7 @@ export interface Reading {
 
 export interface Answer {
   readonly id: string;
+  readonly seq: number;
   readonly step: string;
   readonly ask: string;
   readonly answer: Extract<Happening, { type: 'answerGiven' }>['answer'];
@@ -43,6 +46,10 @@ export interface StepState {
   readonly spentMs: number;
   /** How often it was reopened. */
   readonly reopened: number;
+  /** Sequence number of the event since which it is, or last was, open. */
+  readonly openedSeq: number;
+  /** Sequence number of the event that made it done or left out; absent while it is open. */
+  readonly settledSeq?: number;
   readonly doneAt?: string;
   readonly doneBy?: string;
 }
@@ -69,19 +76,23 @@ export interface FastenerState {
 
 export interface FluidState {
   readonly state: 'in' | 'out' | 'refilled';
-  /** Counted volumes, litres. */
+  /** Sums of the counted volumes, litres; absent where none counts. */
   readonly drainedL?: number;
   readonly filledL?: number;
 }
 
+/** `used + leftOver` never exceeds what the kit holds. */
 export interface KitState {
   readonly used: number;
   readonly leftOver: number;
+  /** Further pieces from outside the kit: what was fitted is spent once its step is reopened. */
+  readonly extra: number;
 }
 
 export interface Deviation {
-  /** The id of the event that made it, behind its kind where one event makes several. */
+  /** The id of the event that noted it; behind its kind, the id of the reading or answer that it is about. */
   readonly id: string;
+  readonly seq: number;
   readonly kind: DeviationKind;
   readonly step: string;
   readonly reason?: Reason;
@@ -94,9 +105,11 @@ export interface Deviation {
     readonly word: 'accepted' | 'acceptedRecheckDue' | 'rework';
     readonly by: string;
     readonly reason: Reason;
+    readonly seq: number;
   };
 }
 
+/** In force: the loose end is as it was when signed. One that lapsed is in the record only, and never comes back. */
 export interface Signature {
   readonly looseEnd: string;
   readonly mark: string;

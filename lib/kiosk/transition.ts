@@ -1,0 +1,290 @@
+import { looseEnds, mayClose } from '../ledger';
+import { unreachable } from '../result';
+import type { HoldReason, Intent } from '../voice/intent';
+import { check, choose, ready, takeBack } from './answers';
+import { validIntents } from './act';
+import { answered, ask, happenAndShow, refuse, show } from './happen';
+import { goBack, goNext, goToStep, openEndsText, stepNumber } from './moves';
+import { giveReason, sayNo, sayYes } from './questions';
+import type { KioskEffect, KioskEnv, KioskInput, KioskState, KioskStep, Via } from './state';
+import { takeValue } from './values';
+import { currentStep } from './wanted';
+
+const holdWords: Record<HoldReason, string> = {
+  parts: 'Waiting for parts',
+  tool: 'Waiting for a tool',
+  foreman: 'Waiting for the foreman',
+  approval: 'Waiting for approval',
+  break: 'Break',
+};
+
+/** A fresh kiosk on a job. */
+export const openKiosk = (job: KioskState['job']): KioskState => ({ job, view: 'step' });
+
+/** The kiosk as a pure machine: an input gives the next state, and effects as data. */
+export const kioskTransition = (state: KioskState, input: KioskInput, env: KioskEnv): KioskStep => {
+  switch (input.kind) {
+    case 'act':
+      return act(state, input.intent, input.via, env);
+    case 'notUnderstood':
+      return show(
+        state,
+        { by: 'voice', said: input.said, confidence: 0, certainty: 'unsure' },
+        { tone: 'plain', text: input.why },
+      );
+    case 'reason':
+      return giveReason(state, input, input.via, env);
+    case 'choose':
+      return { state: { ...state, chosen: input.fastener }, effects: [] };
+    case 'open':
+      return { state: { ...state, view: input.view }, effects: [] };
+    case 'deviation': {
+      const text = 'What was different, and why?';
+      return ask(
+        state,
+        { by: 'touch' },
+        {
+          kind: 'reason',
+          text,
+          reasonFor: { kind: 'deviation', deviation: input.deviation, step: state.job.currentStep },
+        },
+        text,
+      );
+    }
+    case 'leftOver':
+      return leftOver(state, input.kitItem, input.count, { by: 'touch' });
+    case 'job':
+      return { state: { ...answered(state), job: input.job }, effects: [] };
+  }
+};
+
+const valid = (state: KioskState, intent: Intent): boolean =>
+  validIntents(state).includes(intent.kind);
+
+const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskStep => {
+  if (!valid(state, intent)) return refuse(state, via, notNow(state));
+  if (via.by === 'voice' && via.certainty === 'unsure' && !bearsDoubt(intent))
+    return show(state, via, {
+      tone: 'plain',
+      text: `Not sure I heard that. ${via.why ?? ''} Say it again`.replace('  ', ' '),
+    });
+  switch (intent.kind) {
+    case 'next':
+      return goNext(state, via, env);
+    case 'back':
+      return goBack(state, via, env);
+    case 'goTo':
+      return goToStep(state, intent.step, via, env);
+    case 'repeat':
+      return repeat(state, via);
+    case 'show':
+      return show({ ...state, view: intent.what }, via, {
+        tone: 'plain',
+        text: `Showing ${intent.what}`,
+      });
+    case 'value':
+      return takeValue(state, carryOver(state, intent), via, env);
+    case 'ambiguousValue':
+      return whichValue(state, intent, via);
+    case 'takeBack':
+      return state.question === undefined ? takeBack(state, via) : sayNo(state, via);
+    case 'yes':
+      return sayYes(state, via, env);
+    case 'no':
+      return sayNo(state, via);
+    case 'choice':
+      return choose(state, intent.option, via, env);
+    case 'check':
+      return check(state, intent.passed, via, env);
+    case 'ready':
+      return ready(state, via, env);
+    case 'noteDeviation': {
+      const text = 'What was different, and why?';
+      return ask(
+        state,
+        via,
+        {
+          kind: 'reason',
+          text,
+          reasonFor: { kind: 'deviation', deviation: 'anotherWay', step: state.job.currentStep },
+        },
+        text,
+      );
+    }
+    case 'leaveOut':
+      return confirmReason(
+        state,
+        via,
+        `Leave out step ${stepNumber(state.job, state.job.currentStep)}?`,
+        'Why is it left out?',
+        {
+          kind: 'leaveOut',
+          step: state.job.currentStep,
+        },
+      );
+    case 'reopen':
+      return reopen(state, intent.step, via);
+    case 'leftOver':
+      return firstLeftOver(state, via);
+    case 'hold':
+      return intent.reason === undefined
+        ? ask(
+            state,
+            via,
+            { kind: 'reason', text: 'Why is it on hold?', reasonFor: { kind: 'hold' } },
+            'Why is it on hold?',
+          )
+        : happenAndShow(
+            state,
+            [{ type: 'jobHeld', reason: { text: holdWords[intent.reason] } }],
+            { via },
+            env,
+            {
+              tone: 'good',
+              text: `On hold: ${holdWords[intent.reason]}`,
+            },
+          );
+    case 'resume':
+      return happenAndShow(state, [{ type: 'jobResumed' }], { via }, env, {
+        tone: 'good',
+        text: 'Going on',
+      });
+    case 'callForeman':
+      return happenAndShow(state, [{ type: 'foremanCalled' }], { via }, env, {
+        tone: 'good',
+        text: 'The foreman is called',
+      });
+    case 'closeJob':
+      return close(state, via);
+    default:
+      return unreachable(intent);
+  }
+};
+
+/** Values carry their doubt into the question; these ask back anyway. All else is simply said again. */
+const bearsDoubt = (intent: Intent): boolean =>
+  [
+    'value',
+    'ambiguousValue',
+    'takeBack',
+    'closeJob',
+    'leaveOut',
+    'reopen',
+    'choice',
+    'check',
+    'no',
+  ].includes(intent.kind);
+
+const notNow = (state: KioskState): string => {
+  if (state.question?.kind === 'confirm') return `First: ${state.question.text} Yes or no`;
+  if (state.question?.kind === 'reason') return state.question.text;
+  if (state.question !== undefined) return 'First say yes or no to the value';
+  if (state.job.phase === 'held') return 'The job is on hold. Say "resume"';
+  return 'The job is closed';
+};
+
+/** A number said after "which one?" keeps the unit and the bolt that were said with the first try. */
+const carryOver = (
+  state: KioskState,
+  intent: Extract<Intent, { kind: 'value' }>,
+): Extract<Intent, { kind: 'value' }> => {
+  const { question } = state;
+  if (question?.kind !== 'whichValue') return intent;
+  return {
+    ...intent,
+    ...(intent.unit === undefined && question.unit !== undefined ? { unit: question.unit } : {}),
+    ...(intent.label === undefined && question.label !== undefined
+      ? { label: question.label }
+      : {}),
+  };
+};
+
+const whichValue = (
+  state: KioskState,
+  intent: Extract<Intent, { kind: 'ambiguousValue' }>,
+  via: Via,
+): KioskStep => {
+  const text = `${intent.candidates.join(' or ')}? Say it digit by digit`;
+  return ask(
+    state,
+    via,
+    {
+      kind: 'whichValue',
+      candidates: intent.candidates,
+      ...(intent.unit === undefined ? {} : { unit: intent.unit }),
+      ...(intent.label === undefined ? {} : { label: intent.label }),
+    },
+    text,
+  );
+};
+
+const repeat = (state: KioskState, via: Via): KioskStep => {
+  const text =
+    state.question === undefined ? currentStep(state.job).instruction : (state.outcome?.text ?? '');
+  const effects: readonly KioskEffect[] = [{ kind: 'say', text }];
+  return { ...show(state, via, state.outcome ?? { tone: 'plain', text: 'Repeating' }, effects) };
+};
+
+const confirmReason = (
+  state: KioskState,
+  via: Via,
+  text: string,
+  why: string,
+  reasonFor: Extract<KioskState['question'], { kind: 'reason' }>['reasonFor'],
+): KioskStep =>
+  ask(
+    state,
+    via,
+    { kind: 'confirm', text, act: { kind: 'askReason', text: why, reasonFor } },
+    text,
+  );
+
+const reopen = (state: KioskState, number: number | undefined, via: Via): KioskStep => {
+  const step = number === undefined ? currentStep(state.job) : state.job.revision.steps[number - 1];
+  if (step === undefined) return refuse(state, via, `There is no step ${String(number)}`);
+  const n = stepNumber(state.job, step.id);
+  if (state.job.steps[step.id]?.status === 'open') return refuse(state, via, `Step ${n} is open`);
+  return confirmReason(state, via, `Reopen step ${n}, ${step.title}?`, 'Why is it done again?', {
+    kind: 'reopen',
+    step: step.id,
+  });
+};
+
+const leftOver = (state: KioskState, kitItem: string, count: number, via: Via): KioskStep => {
+  const name = state.job.revision.kit.find(({ id }) => id === kitItem)?.name ?? kitItem;
+  return confirmReason(state, via, `${count} × ${name} left over?`, 'Why is it left over?', {
+    kind: 'leftOver',
+    kitItem,
+    count,
+  });
+};
+
+const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
+  const item = state.job.revision.kit.find(({ id, quantity }) => {
+    const kit = state.job.kit[id];
+    return kit !== undefined && kit.used + kit.leftOver < quantity;
+  });
+  const kit = item === undefined ? undefined : state.job.kit[item.id];
+  return item === undefined || kit === undefined
+    ? refuse(state, via, 'Every kit item is accounted for')
+    : leftOver(state, item.id, item.quantity - kit.used - kit.leftOver, via);
+};
+
+const close = (state: KioskState, via: Via): KioskStep => {
+  if (!mayClose(state.job)) {
+    const first = looseEnds(state.job).find((end) => end.signedBy === undefined);
+    const text = `${openEndsText(state.job)}${first === undefined ? '' : `: ${first.text}`}`;
+    return refuse({ ...state, view: 'ledger' }, via, text);
+  }
+  const text = 'Close the job?';
+  return ask(
+    state,
+    via,
+    {
+      kind: 'confirm',
+      text,
+      act: { kind: 'happen', happenings: [{ type: 'jobClosed' }], done: 'Job closed' },
+    },
+    text,
+  );
+};
