@@ -1,0 +1,14 @@
+/** Light, dark, or as the screen's own setting says. Kept per kiosk in a cookie, so that the first paint is right. */
+export const themes = ['screen', 'light', 'dark'] as const;
+export type Theme = (typeof themes)[number];
+
+export const themeCookie = 'theme';
+
+export const parseTheme = (text: string | undefined): Theme =>
+  themes.find((theme) => theme === text) ?? 'screen';
+
+export const themeNames: Readonly<Record<Theme, string>> = {
+  screen: 'As the screen',
+  light: 'Light',
+  dark: 'Dark',
+};

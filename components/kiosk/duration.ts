@@ -1,0 +1,10 @@
+/** A time span as people say it: "0 min", "48 min", "2 h 05". Whole minutes, rounded down. */
+export const durationText = (ms: number): string => {
+  const minutes = Math.max(0, Math.floor(ms / 60_000));
+  const hours = Math.floor(minutes / 60);
+  return hours === 0 ? `${minutes} min` : `${hours} h ${String(minutes % 60).padStart(2, '0')}`;
+};
+
+/** The time of day of an RFC 3339 instant, in the kiosk's own zone: "14:05". */
+export const clockText = (instant: string): string =>
+  new Date(instant).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });

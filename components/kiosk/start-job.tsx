@@ -1,0 +1,102 @@
+'use client';
+import { useState } from 'react';
+import type { Vehicle } from '@/lib/shop';
+import { Button } from '../design/button';
+import { Panel } from '../design/panel';
+import { TextEntry } from '../design/text-entry';
+
+/** A published procedure, as the choice shows it. */
+export interface ProcedureChoice {
+  readonly procedure: string;
+  readonly revision: number;
+  readonly title: string;
+  readonly appliesTo: string;
+  readonly bookMinutes: number;
+  readonly steps: number;
+}
+
+/** Which procedure, on which vehicle. Opening a job pins the procedure's revision. */
+export function StartJob({
+  bay,
+  procedures,
+  problem,
+  busy,
+  onStart,
+}: {
+  readonly bay: string;
+  readonly procedures: readonly ProcedureChoice[];
+  readonly problem: string | undefined;
+  readonly busy: boolean;
+  readonly onStart: (choice: ProcedureChoice, vehicle: Vehicle) => void;
+}) {
+  const [choice, setChoice] = useState<ProcedureChoice>();
+  const [plate, setPlate] = useState('');
+  const [description, setDescription] = useState('');
+  const start = (): void => {
+    if (choice === undefined || plate.trim() === '') return;
+    onStart(choice, {
+      plate: plate.trim(),
+      description: description.trim() === '' ? choice.appliesTo.slice(0, 120) : description.trim(),
+    });
+  };
+  return (
+    <Panel title={choice === undefined ? `${bay}: which job?` : choice.title}>
+      {choice === undefined ? (
+        <ul className="flex flex-col gap-4">
+          {procedures.map((one) => (
+            <li key={one.procedure}>
+              <Button
+                wide
+                className="min-h-[8rem] justify-start text-left"
+                onPress={() => {
+                  setChoice(one);
+                }}
+              >
+                <span className="block text-glance font-bold">{one.title}</span>
+                <span className="text-body text-quiet">
+                  {one.appliesTo} · {one.steps} steps · {one.bookMinutes} min · revision{' '}
+                  {one.revision}
+                </span>
+              </Button>
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <div className="flex flex-col gap-6 pr-3">
+          <p className="text-body text-quiet">
+            For {choice.appliesTo}. Check that this is the vehicle.
+          </p>
+          <TextEntry
+            label="Number plate"
+            value={plate}
+            onChange={setPlate}
+            letters="plate"
+            onEnter={start}
+          />
+          <TextEntry
+            label="Vehicle (may stay empty)"
+            value={description}
+            onChange={setDescription}
+            onEnter={start}
+          />
+          <p role="alert" className="text-body font-bold text-bad">
+            {problem}
+          </p>
+          <div className="flex gap-4">
+            <Button
+              glyph="back"
+              onPress={() => {
+                setChoice(undefined);
+              }}
+            >
+              Another job
+            </Button>
+            <Button kind="main" glyph="play" onPress={start} disabled={busy || plate.trim() === ''}>
+              Start
+            </Button>
+          </div>
+        </div>
+      )}
+    </Panel>
+  );
+}

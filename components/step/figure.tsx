@@ -1,0 +1,97 @@
+import { toleranceInterval, type Specification, type ToleranceInterval } from '@/lib/fastening';
+import type { Verdict } from '@/lib/metrology';
+import {
+  bothTorques,
+  bothTorqueWindows,
+  digitsFor,
+  formatQuantity,
+  formatWindow,
+  newtonMetres,
+  quantityOf,
+} from '@/lib/quantity';
+import { WindowScale } from './window-scale';
+
+export interface FigureProps {
+  /** What is measured: "Cover bolts, final pass". */
+  readonly label: string;
+  readonly specification: Specification;
+  /** The window to aim for where a safety-critical reading must be proven with the tool in use, canonical unit. */
+  readonly proven?: ToleranceInterval | undefined;
+  readonly reading?: { readonly canonical: number; readonly verdict: Verdict } | undefined;
+}
+
+interface Shown {
+  readonly main: string;
+  readonly window: string;
+}
+
+/** The figure in the units that the trade reads: torque always in N·m and lbf·ft, anything else in the sheet's own. */
+const shownFigures = (
+  specification: Specification,
+  interval: ToleranceInterval,
+): readonly Shown[] => {
+  const { target, lower, upper } = interval;
+  const lone = target ?? (lower === undefined ? upper : upper === undefined ? lower : undefined);
+  if (quantityOf(specification.unit) === 'torque') {
+    const windows = bothTorqueWindows(interval);
+    const mains = lone === undefined ? windows : bothTorques(newtonMetres(lone), interval);
+    return [
+      { main: mains.newtonMetres, window: windows.newtonMetres },
+      { main: mains.poundForceFeet, window: windows.poundForceFeet },
+    ];
+  }
+  const window = formatWindow(interval, specification.unit);
+  return [
+    {
+      main:
+        target === undefined
+          ? window
+          : formatQuantity(target, specification.unit, digitsFor(interval, specification.unit)),
+      window,
+    },
+  ];
+};
+
+/** One wanted value as large as the screen allows: the target, what is accepted, and the reading on the same rule. */
+export function Figure({ label, specification, proven, reading }: FigureProps) {
+  const interval = toleranceInterval(specification);
+  if (interval === undefined)
+    return (
+      <section aria-label={label} className="border-l-8 border-line pl-5">
+        <h3 className="text-body text-quiet">{label}</h3>
+        <p className="text-read font-bold">No figure on the sheet</p>
+        <p className="text-body text-quiet">
+          What you measure is recorded as it is, never as in spec.
+        </p>
+      </section>
+    );
+  const [first, ...others] = shownFigures(specification, interval);
+  return (
+    <section aria-label={label} className="border-l-8 border-act pl-5">
+      <h3 className="text-body text-quiet">{label}</h3>
+      <div className="flex flex-wrap items-baseline gap-x-10">
+        <p className="text-figure font-bold whitespace-nowrap" data-value="main">
+          {first?.main}
+        </p>
+        {others.map(({ main }) => (
+          <p key={main} className="text-read font-bold whitespace-nowrap" data-value="second">
+            {main}
+          </p>
+        ))}
+      </div>
+      <WindowScale interval={interval} reading={reading} />
+      {first === undefined || first.main === first.window ? null : (
+        <p className="text-read" data-value="window">
+          <span className="text-body text-quiet">accepted </span>
+          {[first, ...others].map(({ window }) => window).join('  ·  ')}
+        </p>
+      )}
+      {proven === undefined ? null : (
+        <p className="text-body">
+          Must be proven: with this tool aim for{' '}
+          <span className="font-bold">{formatWindow(proven, specification.unit)}</span>
+        </p>
+      )}
+    </section>
+  );
+}
