@@ -1,1 +1,3 @@
 export * from './verdict';
+export { explainVerdict, type Explanation } from './explain';
+export { implausible, type Implausible } from './implausible';

@@ -10,7 +10,7 @@ export type DecisionRule = 'simple' | 'mustProve';
 /**
  * Judges one reading. All numbers in the same canonical unit; `expandedUncertainty` is U with k = 2.
  * Under `simple` a value on the limit is in spec. Under `mustProve` a value within U of a limit is not provable,
- * on either side of it, and an unknown uncertainty proves nothing.
+ * on either side of it, and an unknown uncertainty proves nothing. What is no finite number is out of spec.
  */
 export const judge = (
   value: number,
@@ -19,12 +19,14 @@ export const judge = (
   rule: DecisionRule,
 ): Verdict => {
   if (interval === undefined) return 'noFigure';
+  if (!Number.isFinite(value)) return 'outOfSpec';
   const lower = interval.lower ?? Number.NEGATIVE_INFINITY;
   const upper = interval.upper ?? Number.POSITIVE_INFINITY;
   const scale = Math.max(Math.abs(value), 1) * 1e-9; // decimals in another unit: a limit reached is reached
   const inside = value >= lower - scale && value <= upper + scale;
   if (rule === 'simple') return inside ? 'inSpec' : 'outOfSpec';
-  if (expandedUncertainty === undefined) return inside ? 'notProvable' : 'outOfSpec';
+  if (expandedUncertainty === undefined || !(expandedUncertainty >= 0))
+    return inside ? 'notProvable' : 'outOfSpec';
   const guard = expandedUncertainty - scale;
   if (value >= lower + guard && value <= upper - guard) return 'inSpec';
   if (value < lower - guard || value > upper + guard) return 'outOfSpec';

@@ -52,23 +52,37 @@ export const digitsFor = (limits: Limits, unit: Unit, resolution?: number): numb
  * A canonical value in `unit` with its symbol: "120 N·m", "90°". Without `digits`, at most four significant digits.
  * What is no number is shown as a dash.
  */
-export const formatQuantity = (canonical: number, unit: Unit, digits?: number): string =>
+export const formatQuantity = (
+  canonical: number,
+  unit: Unit,
+  digits?: number,
+  rounding?: Rounding,
+): string =>
   withSymbol(
-    formatDecimal(fromCanonical(canonical, unit), inPlaces(digits ?? decimalsOf(canonical, unit))),
+    formatDecimal(
+      fromCanonical(canonical, unit),
+      inPlaces(digits ?? decimalsOf(canonical, unit)),
+      rounding,
+    ),
     unit,
   );
+
+/** A difference or an uncertainty (canonical) in `unit`, without the offset of a scale: 10 °C of it are 18 °F. */
+export const formatDifference = (canonical: number, unit: Unit, digits: number): string =>
+  withSymbol(formatDecimal(step(canonical, unit), inPlaces(digits)), unit);
 
 const finite = (limit: number | undefined): number | undefined =>
   limit !== undefined && Number.isFinite(limit) ? limit : undefined;
 
 /**
  * The accepted window in `unit`: "108–132 N·m", "at least 12.4 V", "at most 0.5 mm", "no figure".
- * Limits are rounded inwards: a value that the window shows as accepted is accepted.
+ * Limits are rounded inwards: a value that the window shows as accepted is accepted. `digits` asks for other than the
+ * places that the limits deserve, to tell a value from a limit close by.
  */
-export const formatWindow = (limits: Limits | undefined, unit: Unit): string => {
+export const formatWindow = (limits: Limits | undefined, unit: Unit, digits?: number): string => {
   const lower = finite(limits?.lower);
   const upper = finite(limits?.upper);
-  const most = limits === undefined ? 0 : digitsFor(limits, unit);
+  const most = inPlaces(digits ?? (limits === undefined ? 0 : digitsFor(limits, unit)));
   const places = Math.max(
     ...[lower, upper].map((limit) =>
       limit === undefined ? 0 : decimalPlaces(fromCanonical(limit, unit), most),

@@ -1,6 +1,6 @@
 export * from './unit';
 export { decimalPlaces, formatDecimal, roundDecimal, type Rounding } from './decimal';
-export { digitsFor, formatQuantity, formatWindow, type Limits } from './format';
+export { digitsFor, formatDifference, formatQuantity, formatWindow, type Limits } from './format';
 export { parseNumber, type NumberProblem } from './parse-number';
 export { parseQuantity, parseUnit, type Expected, type Measured, type ParseProblem } from './parse';
 export { nameMixUp, nameMixUps, type MixUp } from './mix-up';
