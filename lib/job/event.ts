@@ -68,7 +68,7 @@ export const happeningSchema = z.discriminatedUnion('type', [
     /** Absent: the reading stands for every fastener of the ask, or the ask has none. */
     fastener: idSchema.optional(),
     /** As spoken or typed; converted only when judged. */
-    value: z.number().finite(),
+    value: z.number(),
     unit: unitSchema,
     /** The tool and its expanded uncertainty (k = 2, in the quantity's canonical unit) at that moment. */
     tool: z

@@ -1,1 +1,2 @@
 export * from './loose-end';
+export * from './ledger';

@@ -2,3 +2,4 @@ export * from './id';
 export * from './drawing';
 export * from './step';
 export * from './revision';
+export * from './lookup';

@@ -1,0 +1,199 @@
+import { mayClose, unsigned } from '../ledger/ledger';
+import { ok, unreachable, type Result } from '../result';
+import { groupOf, kitItemOf, type Revision } from '../procedure';
+import { stopClock } from './clock';
+import { changeGroups } from './effects';
+import {
+  deviationDecided,
+  deviationNoted,
+  looseEndSigned,
+  withSignaturesInForce,
+} from './deviation-events';
+import { answerGiven, entryWithdrawn, readingTaken } from './entry-events';
+import type { Happening, HappeningType, JobEvent } from './event';
+import { openJob } from './open-job';
+import { change, lookup } from './record';
+import { refuse } from './refuse';
+import type { JobState, Refusal } from './state';
+import { readyGiven, stepBegun, stepDone, stepLeftOut, stepReopened } from './step-events';
+
+type Happened<T extends Happening['type']> = Extract<Happening, { type: T }>;
+
+/** Who did one of these did work. Looking, holding, calling, deciding and signing are no work. */
+const work: ReadonlySet<HappeningType> = new Set<HappeningType>([
+  'readyGiven',
+  'readingTaken',
+  'answerGiven',
+  'entryWithdrawn',
+  'stepDone',
+  'stepLeftOut',
+  'stepReopened',
+  'fastenersLaid',
+  'kitLeftOver',
+  'deviationNoted',
+]);
+
+const whileHeld: ReadonlySet<HappeningType> = new Set<HappeningType>([
+  'jobOpened',
+  'jobResumed',
+  'foremanCalled',
+  'foremanAnswered',
+  'deviationDecided',
+  'looseEndSigned',
+  'deviationNoted',
+  'entryWithdrawn',
+]);
+
+const fastenersLaid = (
+  state: JobState,
+  { group: id, tray }: Happened<'fastenersLaid'>,
+): Result<JobState, Refusal> => {
+  const group = groupOf(state.revision, id);
+  if (group === undefined)
+    return refuse('unknownGroup', 'The procedure has no such fasteners: choose from the list.');
+  if (!group.fasteners.some((one) => lookup(state.fasteners, one.id)?.stage === 'off'))
+    return refuse('unknownFastener', `${group.name}: none of them is off.`);
+  const fasteners = changeGroups(state.revision, state.fasteners, [id], (old, fastener) =>
+    old.stage === 'off' ? { ...old, lies: { tray, place: fastener.label } } : old,
+  );
+  return ok({ ...state, fasteners });
+};
+
+const kitLeftOver = (
+  state: JobState,
+  { kitItem: id, count }: Happened<'kitLeftOver'>,
+): Result<JobState, Refusal> => {
+  const item = kitItemOf(state.revision, id);
+  const now = lookup(state.kit, id);
+  if (item === undefined || now === undefined)
+    return refuse('unknownKitItem', 'The kit has no such item: choose one from its list.');
+  const rest = item.quantity - now.used - now.leftOver;
+  if (count > rest)
+    return refuse('kitExceeded', `${item.name}: only ${rest} can be left over. Count again.`);
+  const kit = change(state.kit, id, (old) => ({ ...old, leftOver: old.leftOver + count }));
+  return ok({ ...state, kit });
+};
+
+const hold = (
+  state: JobState,
+  event: JobEvent,
+  { reason }: Happened<'jobHeld'>,
+): Result<JobState, Refusal> =>
+  ok({
+    ...stopClock(state, event.at),
+    phase: 'held',
+    hold: { reason, since: event.at, by: event.actor },
+  });
+
+const resume = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
+  if (state.phase !== 'held') return refuse('notHeld', 'The job is not on hold: go on.');
+  const { hold: _, ...going } = state;
+  return ok({ ...going, phase: 'running', clockSince: event.at });
+};
+
+const foremanAnswered = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
+  if (event.role !== 'foreman') return refuse('notForeman', 'Only a foreman answers the call.');
+  const { foremanCalledAt: _, ...answered } = state;
+  return ok(answered);
+};
+
+const close = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
+  if (!mayClose(state)) {
+    const left = unsigned(state).length;
+    return refuse(
+      'looseEndsOpen',
+      `${left} loose ${left === 1 ? 'end is' : 'ends are'} open: settle them or have them signed.`,
+    );
+  }
+  const { foremanCalledAt: _, ...stopped } = stopClock(state, event.at);
+  return ok({ ...stopped, phase: 'closed', closedAt: event.at, closedBy: event.actor });
+};
+
+const happen = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
+  const { happening } = event;
+  switch (happening.type) {
+    case 'jobOpened':
+      return refuse('alreadyOpened', 'The job is open already: go on with it.');
+    case 'stepBegun':
+      return stepBegun(state, event, happening);
+    case 'readyGiven':
+      return readyGiven(state, happening);
+    case 'readingTaken':
+      return readingTaken(state, event, happening);
+    case 'answerGiven':
+      return answerGiven(state, event, happening);
+    case 'entryWithdrawn':
+      return entryWithdrawn(state, happening);
+    case 'stepDone':
+      return stepDone(state, event, happening);
+    case 'stepLeftOut':
+      return stepLeftOut(state, event, happening);
+    case 'stepReopened':
+      return stepReopened(state, event, happening);
+    case 'fastenersLaid':
+      return fastenersLaid(state, happening);
+    case 'kitLeftOver':
+      return kitLeftOver(state, happening);
+    case 'deviationNoted':
+      return deviationNoted(state, event, happening);
+    case 'deviationDecided':
+      return deviationDecided(state, event, happening);
+    case 'looseEndSigned':
+      return looseEndSigned(state, event, happening);
+    case 'jobHeld':
+      return hold(state, event, happening);
+    case 'jobResumed':
+      return resume(state, event);
+    case 'foremanCalled':
+      return ok({ ...state, foremanCalledAt: event.at });
+    case 'foremanAnswered':
+      return foremanAnswered(state, event);
+    case 'jobClosed':
+      return close(state, event);
+    default:
+      return unreachable(happening);
+  }
+};
+
+const record = (state: JobState, event: JobEvent): JobState => {
+  const worked = work.has(event.happening.type) && !state.workers.includes(event.actor);
+  return withSignaturesInForce({
+    ...state,
+    seq: event.seq,
+    lastAt: event.at,
+    workers: worked ? [...state.workers, event.actor] : state.workers,
+  });
+};
+
+/**
+ * The state after one more event, or why it is refused; a refused event changes nothing. Pure: the state given is
+ * never changed, and the same events always make the same state.
+ */
+export const applyEvent = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
+  if (event.job !== state.job) return refuse('wrongJob', 'This belongs to another job.');
+  if (event.seq !== state.seq + 1)
+    return refuse('sequence', 'The job has gone on meanwhile: load it again.');
+  if (state.phase === 'closed') return refuse('closed', 'The job is closed.');
+  if (state.phase === 'held' && !whileHeld.has(event.happening.type))
+    return refuse('held', 'The job is on hold: resume it first.');
+  const after = happen(state, event);
+  return after.ok ? ok(record(after.value, event)) : after;
+};
+
+/** The state after all events of a job, from its opening. On a refusal `at` is the place of the event, counted from 1. */
+export const replay = (
+  revision: Revision,
+  events: readonly JobEvent[],
+): Result<JobState, Refusal & { readonly at: number }> => {
+  const [opening, ...rest] = events;
+  if (opening === undefined)
+    return { ok: false, error: { code: 'notOpened', message: 'The job has no events.', at: 1 } };
+  let now = openJob(revision, opening);
+  let at = 1;
+  for (const event of rest) {
+    if (!now.ok) break;
+    now = applyEvent(now.value, event);
+    at += 1;
+  }
+  return now.ok ? now : { ok: false, error: { ...now.error, at } };
+};
