@@ -1,0 +1,2 @@
+export { demoJobs, demoPins, demoShop, type DemoJob } from './shop';
+export { demoProcedures } from './procedures';
