@@ -1,0 +1,75 @@
+import type { JobEvent, JobState } from '../job';
+import { canonicalJson } from './canonical-json';
+import type { Reader } from './reader';
+
+export interface EventRow {
+  readonly event: JobEvent;
+  /** The event as canonical JSON. */
+  readonly text: string;
+  readonly bay: string;
+}
+
+const insertJob = async (db: Reader, state: JobState): Promise<void> => {
+  const { procedure, revision } = state.revision;
+  const vehicle = canonicalJson(state.vehicle);
+  await db
+    .insertInto('jobs')
+    .values({
+      id: state.job,
+      bay: state.bay,
+      procedure,
+      revision,
+      vehicle,
+      phase: state.phase,
+      seq: state.seq,
+      opened_at: state.openedAt,
+      opened_by: state.openedBy,
+      closed_at: state.closedAt ?? null,
+    })
+    .execute();
+  const waiting = await db
+    .selectFrom('work_orders')
+    .select('id')
+    .where('bay', '=', state.bay)
+    .where('procedure', '=', procedure)
+    .where('revision', '=', revision)
+    .where('vehicle', '=', vehicle)
+    .where('job', 'is', null)
+    .executeTakeFirst();
+  if (waiting === undefined) return;
+  await db
+    .updateTable('work_orders')
+    .set({ job: state.job })
+    .where('id', '=', waiting.id)
+    .execute();
+};
+
+/** Writes the row of a job as its new state has it; a new job takes its work order with it. */
+export const saveJob = async (db: Reader, state: JobState, isNew: boolean): Promise<void> => {
+  if (isNew) return insertJob(db, state);
+  await db
+    .updateTable('jobs')
+    .set({ phase: state.phase, seq: state.seq, closed_at: state.closedAt ?? null })
+    .where('id', '=', state.job)
+    .execute();
+};
+
+export const insertEvents = async (
+  db: Reader,
+  rows: readonly EventRow[],
+  now: Date,
+): Promise<void> => {
+  const stored_at = now.toISOString();
+  const values = rows.map(({ event, text, bay }) => ({
+    id: event.id,
+    job: event.job,
+    seq: event.seq,
+    type: event.happening.type,
+    at: event.at,
+    actor: event.actor,
+    bay,
+    stored_at,
+    event: text,
+  }));
+  await db.insertInto('job_events').values(values).execute();
+};

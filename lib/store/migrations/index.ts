@@ -1,0 +1,7 @@
+import type { Migration } from 'kysely';
+import { shopAndJobs } from './0001-shop-and-jobs';
+
+/** All migrations in order, forward only. A released one is never changed. */
+export const migrations: Readonly<Record<string, Migration>> = {
+  '0001-shop-and-jobs': shopAndJobs,
+};

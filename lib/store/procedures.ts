@@ -1,0 +1,75 @@
+import { revisionSchema, type Revision } from '../procedure';
+import { canonicalJson } from './canonical-json';
+import type { Store } from './open';
+import type { Reader } from './reader';
+
+/** A published revision as lists show it. */
+export interface ProcedureEntry {
+  readonly procedure: string;
+  readonly revision: number;
+  readonly title: string;
+  readonly summary: string;
+  readonly appliesTo: string;
+}
+
+/** Publishes a revision. One that is there already is never changed: the same again does nothing, another throws. */
+export const publishRevision = async (db: Reader, revision: Revision): Promise<void> => {
+  const content = canonicalJson(revision);
+  const there = await db
+    .selectFrom('procedure_revisions')
+    .select('content')
+    .where('procedure', '=', revision.procedure)
+    .where('revision', '=', revision.revision)
+    .executeTakeFirst();
+  if (there?.content === content) return;
+  await db
+    .insertInto('procedure_revisions')
+    .values({
+      procedure: revision.procedure,
+      revision: revision.revision,
+      title: revision.title,
+      published_at: revision.publishedAt,
+      content,
+    })
+    .execute();
+};
+
+/** A published revision, if there is one of that number. */
+export const readRevision = async (
+  db: Reader,
+  procedure: string,
+  revision: number,
+): Promise<Revision | undefined> => {
+  const row = await db
+    .selectFrom('procedure_revisions')
+    .select('content')
+    .where('procedure', '=', procedure)
+    .where('revision', '=', revision)
+    .executeTakeFirst();
+  return row === undefined ? undefined : revisionSchema.parse(JSON.parse(row.content));
+};
+
+/** The newest revision of each procedure, by title. */
+export const listProcedures = async ({ db }: Store): Promise<readonly ProcedureEntry[]> => {
+  const rows = await db
+    .selectFrom('procedure_revisions')
+    .select('content')
+    .where((where) =>
+      where(
+        'revision',
+        '=',
+        where
+          .selectFrom('procedure_revisions as other')
+          .select((other) => other.fn.max('other.revision').as('newest'))
+          .whereRef('other.procedure', '=', 'procedure_revisions.procedure'),
+      ),
+    )
+    .orderBy('title')
+    .execute();
+  return rows.map((row) => {
+    const { procedure, revision, title, summary, appliesTo } = revisionSchema.parse(
+      JSON.parse(row.content),
+    );
+    return { procedure, revision, title, summary, appliesTo };
+  });
+};

@@ -1,0 +1,80 @@
+import { personSchema } from '../people';
+import { torqueToolSchema, type Bay, type Shop, type Vehicle } from '../shop';
+import type { Revision } from '../procedure';
+import { canonicalJson } from './canonical-json';
+import type { Store } from './open';
+import { publishRevision } from './procedures';
+import type { Reader } from './reader';
+
+/** A vehicle that waits in a bay, and for what. */
+export interface WorkOrder {
+  readonly bay: string;
+  readonly procedure: string;
+  readonly revision: number;
+  readonly vehicle: Vehicle;
+}
+
+/** All that a shop needs on its first day. */
+export interface FirstDay {
+  readonly shop: Shop;
+  /** By person; made by lib/access/pin-hash. */
+  readonly pinHashes: Readonly<Record<string, string>>;
+  readonly procedures: readonly Revision[];
+  readonly workOrders: readonly WorkOrder[];
+}
+
+/** The shop's records, or nothing where none has been set up yet. */
+export const readShop = async ({ db }: Store): Promise<Shop | undefined> => {
+  const shop = await db.selectFrom('shop').select('name').executeTakeFirst();
+  if (shop === undefined) return undefined;
+  const people = await db
+    .selectFrom('people')
+    .select(['id', 'name', 'role'])
+    .orderBy('place')
+    .execute();
+  const bays = await db.selectFrom('bays').select(['id', 'name']).orderBy('place').execute();
+  const tools = await db.selectFrom('torque_tools').select('facts').orderBy('place').execute();
+  return {
+    name: shop.name,
+    bays,
+    people: people.map((person) => personSchema.parse(person)),
+    torqueTools: tools.map((tool) => torqueToolSchema.parse(JSON.parse(tool.facts))),
+  };
+};
+
+export const readBay = async (db: Reader, bay: string): Promise<Bay | undefined> =>
+  db.selectFrom('bays').select(['id', 'name']).where('id', '=', bay).executeTakeFirst();
+
+/** Writes a shop into an empty database, all or nothing. Tells whether it did: a shop that is there stays as it is. */
+export const setUpShop = async (
+  { db }: Store,
+  { shop, pinHashes, procedures, workOrders }: FirstDay,
+  now: Date,
+): Promise<boolean> =>
+  db.transaction().execute(async (write) => {
+    if (await write.selectFrom('shop').select('id').executeTakeFirst()) return false;
+    await write
+      .insertInto('shop')
+      .values({ id: 1, name: shop.name, set_up_at: now.toISOString() })
+      .execute();
+    for (const [place, { id, name }] of shop.bays.entries()) {
+      await write.insertInto('bays').values({ id, place, name }).execute();
+    }
+    for (const [place, { id, name, role }] of shop.people.entries()) {
+      await write.insertInto('people').values({ id, place, name, role }).execute();
+    }
+    for (const [person, hash] of Object.entries(pinHashes)) {
+      await write.insertInto('pins').values({ person, hash }).execute();
+    }
+    for (const [place, tool] of shop.torqueTools.entries()) {
+      const row = { id: tool.id, place, facts: canonicalJson(tool) };
+      await write.insertInto('torque_tools').values(row).execute();
+    }
+    for (const revision of procedures) await publishRevision(write, revision);
+    for (const [place, order] of workOrders.entries()) {
+      const vehicle = canonicalJson(order.vehicle);
+      const row = { ...order, id: place + 1, vehicle, job: null };
+      await write.insertInto('work_orders').values(row).execute();
+    }
+    return true;
+  });

@@ -1,0 +1,78 @@
+import type { Generated } from 'kysely';
+
+/** The tables as the newest migration leaves them. JSON columns hold canonical text (RFC 8785); times are RFC 3339. */
+export interface Tables {
+  /** One row, written once when the shop is set up. */
+  shop: { id: number; name: string; set_up_at: string };
+  people: { id: string; place: number; name: string; role: string };
+  /** `hash`: see lib/access/pin-hash. */
+  pins: { person: string; hash: string };
+  bays: { id: string; place: number; name: string };
+  /** `facts`: a torque tool of lib/shop. */
+  torque_tools: { id: string; place: number; facts: string };
+  /** Published revisions, `content` as in lib/procedure; never changed. */
+  procedure_revisions: {
+    procedure: string;
+    revision: number;
+    title: string;
+    published_at: string;
+    content: string;
+  };
+  /** Vehicles waiting in a bay for a job; `job` once it has been opened. */
+  work_orders: {
+    id: number;
+    bay: string;
+    procedure: string;
+    revision: number;
+    vehicle: string;
+    job: string | null;
+  };
+  /** One row a job, so that lists need no replay. Everything but the id follows from its events. */
+  jobs: {
+    id: string;
+    bay: string;
+    procedure: string;
+    revision: number;
+    vehicle: string;
+    phase: string;
+    seq: number;
+    opened_at: string;
+    opened_by: string;
+    closed_at: string | null;
+  };
+  /** The append-only record. `entry` is the order of arrival over all jobs; `event` the whole event. */
+  job_events: {
+    entry: Generated<number>;
+    id: string;
+    job: string;
+    seq: number;
+    type: string;
+    at: string;
+    actor: string;
+    bay: string;
+    stored_at: string;
+    event: string;
+  };
+  /** Sound clips; the sound itself is a file named by the id. */
+  clips: {
+    id: string;
+    sha256: string;
+    bytes: number;
+    person: string;
+    device: string;
+    stored_at: string;
+  };
+  /** `token_hash`: SHA-256 of the cookie's value. */
+  sessions: {
+    token_hash: string;
+    person: string;
+    bay: string;
+    device: string;
+    began_ms: number;
+    ends_ms: number;
+  };
+  /** Wrong PINs in a row, by whom or where; see lib/access/throttle. */
+  pin_attempts: { counter: string; failures: number; last_failed_ms: number };
+  /** Kiosks on which a person has signed on before. */
+  known_kiosks: { person: string; device: string; first_ms: number };
+}
