@@ -3,3 +3,5 @@ export * from './drawing';
 export * from './step';
 export * from './revision';
 export * from './lookup';
+export * from './check-revision';
+export type { Fault } from './fault';

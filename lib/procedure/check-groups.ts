@@ -1,0 +1,147 @@
+import { checkSpecification } from './check-specification';
+import { fault, repeated, type Fault } from './fault';
+import { stepsThat } from './lookup';
+import type { FastenerGroup, Pass, Revision } from './revision';
+import type { Effect } from './step';
+
+const stages: readonly Pass['stage'][] = ['snug', 'intermediate', 'final'];
+
+const passOrder = (group: FastenerGroup): readonly Fault[] => {
+  const where = `groups/${group.id}`;
+  const ranks = group.passes.map((pass) => stages.indexOf(pass.stage));
+  const finals = group.passes.filter((pass) => pass.stage === 'final').length;
+  if (finals !== 1)
+    return [fault(where, `“${group.name}” needs exactly one final pass; it has ${finals}.`)];
+  return ranks.every((rank, at) => at === 0 || rank >= (ranks[at - 1] ?? 0))
+    ? []
+    : [fault(where, `“${group.name}”: order its passes snug, intermediate, final.`)];
+};
+
+const passFigures = (group: FastenerGroup): readonly Fault[] =>
+  group.passes.flatMap((pass) => {
+    const where = `groups/${group.id}/${pass.id}`;
+    const { tightening } = pass;
+    if (tightening.kind === 'torque')
+      return checkSpecification(where, `Torque of “${group.name}”`, tightening.torque, 'torque');
+    if (tightening.kind === 'byFeel') return [];
+    return [
+      ...checkSpecification(
+        where,
+        `Snug torque of “${group.name}”`,
+        tightening.snugTorque,
+        'torque',
+      ),
+      ...checkSpecification(where, `Angle of “${group.name}”`, tightening.angle, 'angle'),
+    ];
+  });
+
+const labels = (group: FastenerGroup): readonly Fault[] => {
+  const where = `groups/${group.id}`;
+  const ids = group.fasteners.map(({ id }) => id);
+  const { sheetOrder } = group;
+  const isWhole =
+    sheetOrder === undefined ||
+    (sheetOrder.length === ids.length && ids.every((id) => sheetOrder.includes(id)));
+  return [
+    ...repeated(group.fasteners.map(({ label }) => label.trim().toLowerCase())).map((label) =>
+      fault(where, `“${group.name}” has two fasteners labelled “${label}”: number them apart.`),
+    ),
+    ...repeated(group.fasteners.map(({ hole }) => hole)).map((hole) =>
+      fault(where, `“${group.name}” has two fasteners in hole “${hole}”: one hole, one fastener.`),
+    ),
+    ...(isWhole
+      ? []
+      : [fault(where, `The sheet's order of “${group.name}” must name every fastener once.`)]),
+  ];
+};
+
+const opens = (group: string) => (effect: Effect) =>
+  (effect.kind === 'takesOff' || effect.kind === 'loosens' || effect.kind === 'runsIn') &&
+  effect.groups.includes(group);
+
+const takesOff = (group: string) => (effect: Effect) =>
+  effect.kind === 'takesOff' && effect.groups.includes(group);
+
+const runsIn = (group: string) => (effect: Effect) =>
+  effect.kind === 'runsIn' && effect.groups.includes(group);
+
+/** What was opened must be able to become final again. */
+const endsFinal = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
+  const does = (effect: (e: Effect) => boolean) => stepsThat(revision, effect).length > 0;
+  if (!does(opens(group.id))) return [];
+  const final = group.passes.find((pass) => pass.stage === 'final');
+  const missing = [
+    {
+      is: does(takesOff(group.id)) && !does(runsIn(group.id)),
+      text: 'come off and no step runs them in again',
+    },
+    {
+      is:
+        final !== undefined &&
+        !does((e) => e.kind === 'tightens' && e.group === group.id && e.pass === final.id),
+      text: 'are opened and no step tightens them to their final pass',
+    },
+    {
+      is:
+        group.threadLocker !== undefined &&
+        !does(
+          (e) =>
+            e.kind === 'applies' &&
+            e.consumable === group.threadLocker &&
+            e.groups.includes(group.id),
+        ),
+      text: 'need thread-locker and no step applies it',
+    },
+    {
+      is:
+        group.fasteners.some(({ singleUse }) => singleUse) &&
+        !does((e) => runsIn(group.id)(e) && e.kind === 'runsIn' && e.fasteners === 'new'),
+      text: 'are single-use and no step runs in new ones',
+    },
+  ];
+  return missing
+    .filter(({ is }) => is)
+    .map(({ text }) => fault(`groups/${group.id}`, `“${group.name}” ${text}.`));
+};
+
+type Measure = 'torque' | 'angle';
+
+const measures = (pass: Pass): readonly Measure[] => {
+  const { tightening } = pass;
+  if (tightening.kind === 'torque') return tightening.torque.kind === 'noFigure' ? [] : ['torque'];
+  return tightening.kind === 'torqueAngle' ? ['torque', 'angle'] : [];
+};
+
+/** A final figure that nobody reads can never be shown to be met. */
+const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
+  const read = revision.steps
+    .flatMap((step) => step.asks)
+    .flatMap((ask) => (ask.kind === 'value' && ask.of.kind === 'pass' ? [ask.of] : []))
+    .filter((of) => of.group === group.id);
+  return group.passes
+    .filter((pass) => pass.stage === 'final' && measures(pass).length > 0)
+    .filter((pass) => !read.some((of) => of.pass === pass.id))
+    .filter((pass) =>
+      revision.steps.some((step) =>
+        step.effects.some(
+          (e) => e.kind === 'tightens' && e.pass === pass.id && e.group === group.id,
+        ),
+      ),
+    )
+    .map((pass) =>
+      fault(
+        `groups/${group.id}/${pass.id}`,
+        `The final pass of “${group.name}” has a figure and no step asks for the reading.`,
+      ),
+    );
+};
+
+/** Sense of fastener groups: passes, labels, orders, figures, and that what is opened can become final. */
+export const checkGroups = (revision: Revision): readonly Fault[] =>
+  revision.groups.flatMap((group) => [
+    ...passOrder(group),
+    ...passFigures(group),
+    ...labels(group),
+    ...endsFinal(revision, group),
+    ...isRead(revision, group),
+  ]);
