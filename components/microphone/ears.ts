@@ -1,0 +1,295 @@
+import {
+  listeningPlan,
+  understandPair,
+  type Heard,
+  type Understanding,
+  type VoiceContext,
+  type Word,
+} from '@/lib/voice';
+import { deafnessText, type DeafnessReason } from './failure';
+import type { Grammar, ModelFacts, Utterance } from './protocol';
+import { RecogniserLink } from './recogniser-link';
+import { feedRecording, fetchRecording, playAloud } from './recording';
+import { modelFacts } from './model-facts';
+import { sampleRateHz } from './sound';
+import { openMicrophone, type SoundSource } from './sound-source';
+
+export type EarState =
+  | { readonly kind: 'off' }
+  | { readonly kind: 'loading'; readonly loaded: number; readonly total: number }
+  | { readonly kind: 'listening'; readonly levelDb: number }
+  | { readonly kind: 'failed'; readonly reason: DeafnessReason; readonly text: string };
+
+/** A note taken in the model's whole vocabulary; `clip` is its sound (WAV), which counts more than the words. */
+export interface Note {
+  readonly text: string;
+  readonly words: readonly Word[];
+  readonly clip: Blob;
+}
+
+export interface EarParts {
+  /** Where worker, worklet and model are served. */
+  readonly base?: string;
+  readonly onUnderstood: (understanding: Understanding, heard: Heard, utterance: Utterance) => void;
+}
+
+const restartAfterMs = [500, 2_000, 10_000, 60_000] as const;
+/** Living this long, a worker has earned a quick restart again. */
+const steadyMs = 60_000;
+
+const heardFrom = (words: readonly Word[], over: number | undefined): Heard => ({
+  words,
+  text: words.map((word) => word.text).join(' '),
+  ...(over === undefined ? {} : { speechOverNoiseDb: over }),
+});
+
+interface Attention {
+  readonly generation: number;
+  readonly place: string;
+  readonly context: VoiceContext;
+}
+
+/** The kiosk's hearing: microphone, recogniser and understanding, with one state to show. */
+export class Ears {
+  readonly #base: string;
+  readonly #onUnderstood: EarParts['onUnderstood'];
+  readonly #listeners = new Set<() => void>();
+  #state: EarState = { kind: 'off' };
+  #link: RecogniserLink | undefined;
+  #ready = false;
+  #source: SoundSource | undefined;
+  #wantsMicrophone = false;
+  #attention: Attention | undefined;
+  #muted = false;
+  #note: ((note: Note | undefined) => void) | undefined;
+  #restarts = 0;
+  #loadedAtMs = 0;
+  #restartTimer: ReturnType<typeof setTimeout> | undefined;
+  #whenReady: (() => void)[] = [];
+
+  constructor({ base = '/hearing', onUnderstood }: EarParts) {
+    this.#base = base;
+    this.#onUnderstood = onUnderstood;
+  }
+
+  get state(): EarState {
+    return this.#state;
+  }
+
+  /** For a subscriber such as `useSyncExternalStore`. */
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => {
+      this.#listeners.delete(listener);
+    };
+  };
+
+  /** Loads the model and opens the microphone; also the way back from a failure. */
+  start(): void {
+    this.#wantsMicrophone = true;
+    this.#begin();
+  }
+
+  /** Lets go of microphone and recogniser; what is still under way is ignored. */
+  stop(): void {
+    this.#wantsMicrophone = false;
+    this.#letGo();
+    this.#restarts = 0;
+    this.#show({ kind: 'off' });
+  }
+
+  /**
+   * Says what may be said now. `place` names what it will act on (step, question): an utterance begun in one place
+   * is never understood in another.
+   */
+  attend(context: VoiceContext, place: string): void {
+    const before = this.#attention;
+    if (before?.place === place && JSON.stringify(before.context) === JSON.stringify(context))
+      return;
+    this.#attention = { context, place, generation: (before?.generation ?? 0) + 1 };
+    this.#tellGrammars();
+  }
+
+  /** While the kiosk itself speaks. */
+  setMuted(muted: boolean): void {
+    this.#muted = muted;
+    if (this.#ready) this.#link?.mute(muted);
+  }
+
+  /** Takes one note; ends at a long pause, at the limit, or by `endNote`. Undefined when it could not be taken. */
+  takeNote(limitS = 30): Promise<Note | undefined> {
+    this.#note?.(undefined);
+    if (!this.#ready || this.#link === undefined) return Promise.resolve(undefined);
+    this.#link.dictate(limitS);
+    return new Promise((resolve) => {
+      this.#note = resolve;
+    });
+  }
+
+  endNote(): void {
+    this.#link?.endDictation();
+  }
+
+  /** Listens to a recording instead of the microphone, at the pace it was spoken. Needs no microphone. */
+  async playRecording(url: string, { audible = true } = {}): Promise<void> {
+    const samples = new Float32Array(await fetchRecording(url));
+    const settleS = 0.7;
+    const withPause = new Float32Array(samples.length + settleS * sampleRateHz);
+    withPause.set(samples);
+    const aloud = audible ? playAloud(samples) : Promise.resolve();
+    await Promise.all([aloud, this.listenTo(withPause, { paced: true })]);
+  }
+
+  /** Listens to samples as to the microphone; settles when all utterances in them have been reported. */
+  async listenTo(
+    samples: Float32Array,
+    { paced = false, carryOn }: { paced?: boolean; carryOn?: () => boolean } = {},
+  ): Promise<void> {
+    await this.#becomeReady();
+    const link = this.#link;
+    if (link === undefined) return;
+    await feedRecording(samples, (piece) => link.feed(piece), paced, carryOn);
+    await link.flush();
+  }
+
+  #becomeReady(): Promise<void> {
+    if (this.#ready) return Promise.resolve();
+    this.#begin();
+    return new Promise((resolve) => {
+      this.#whenReady.push(resolve);
+    });
+  }
+
+  #begin(): void {
+    clearTimeout(this.#restartTimer);
+    if (this.#link === undefined) void this.#load();
+    else if (this.#ready) void this.#openMicrophone();
+  }
+
+  async #load(): Promise<void> {
+    this.#show({ kind: 'loading', loaded: 0, total: 1 });
+    const link = this.#newLink();
+    this.#link = link;
+    const facts = await modelFacts(this.#base);
+    if (this.#link !== link) return;
+    if (facts.ok) link.load(facts.value satisfies ModelFacts, sampleRateHz);
+    else this.#fail(facts.error);
+  }
+
+  #newLink(): RecogniserLink {
+    return new RecogniserLink(`${this.#base}/worker.js`, {
+      loading: (loaded, total) => {
+        this.#show({ kind: 'loading', loaded, total });
+      },
+      loaded: () => {
+        this.#loaded();
+      },
+      failed: (reason) => {
+        this.#fail(reason);
+      },
+      level: ({ levelDb }) => {
+        const rounded = Math.round(levelDb / 2) * 2;
+        if (this.#state.kind !== 'listening' || this.#state.levelDb !== rounded)
+          this.#show({ kind: 'listening', levelDb: rounded });
+      },
+      utterance: (utterance) => {
+        this.#understand(utterance);
+      },
+      dictated: (words, clip) => {
+        this.#note?.({ text: heardFrom(words, undefined).text, words, clip });
+        this.#note = undefined;
+      },
+    });
+  }
+
+  #loaded(): void {
+    this.#ready = true;
+    this.#loadedAtMs = performance.now();
+    this.#tellGrammars();
+    if (this.#muted) this.#link?.mute(true);
+    for (const resolve of this.#whenReady) resolve();
+    this.#whenReady = [];
+    if (this.#wantsMicrophone) void this.#openMicrophone();
+    else this.#show({ kind: 'listening', levelDb: -100 });
+  }
+
+  async #openMicrophone(): Promise<void> {
+    const link = this.#link;
+    if (link === undefined || this.#source !== undefined) return;
+    const { port1, port2 } = new MessageChannel();
+    const opened = await openMicrophone(`${this.#base}/worklet.js`, port1, () => {
+      this.#lostMicrophone();
+    });
+    if (!opened.ok) {
+      this.#show(failed(opened.error));
+      return;
+    }
+    if (this.#link !== link) {
+      opened.value.stop();
+      return;
+    }
+    this.#source = opened.value;
+    link.microphone(port2);
+    this.#show({ kind: 'listening', levelDb: -100 });
+  }
+
+  #lostMicrophone(): void {
+    this.#source?.stop();
+    this.#source = undefined;
+    this.#show(failed('noMicrophone'));
+  }
+
+  #tellGrammars(): void {
+    if (!this.#ready || this.#attention === undefined) return;
+    const { main, second } = listeningPlan(this.#attention.context);
+    const grammars: Grammar[] = second === undefined ? [main] : [main, second];
+    this.#link?.listenFor(this.#attention.generation, grammars);
+  }
+
+  #understand(utterance: Utterance): void {
+    const attention = this.#attention;
+    // Begun while something else was on the screen: it must not act on what is there now.
+    if (attention === undefined || utterance.generation !== attention.generation) return;
+    const [main, second] = utterance.passes.map((pass) =>
+      heardFrom(pass.words, utterance.speechOverNoiseDb),
+    );
+    if (main === undefined) return;
+    this.#onUnderstood(understandPair(main, second, attention.context), main, utterance);
+  }
+
+  #fail(reason: DeafnessReason): void {
+    this.#letGo();
+    this.#show(failed(reason));
+    if (reason !== 'workerDead') return;
+    if (performance.now() - this.#loadedAtMs > steadyMs) this.#restarts = 0;
+    const waitMs = restartAfterMs[Math.min(this.#restarts, restartAfterMs.length - 1)];
+    this.#restarts += 1;
+    this.#restartTimer = setTimeout(() => {
+      this.#begin();
+    }, waitMs);
+  }
+
+  #letGo(): void {
+    clearTimeout(this.#restartTimer);
+    this.#link?.end();
+    this.#link = undefined;
+    this.#ready = false;
+    this.#source?.stop();
+    this.#source = undefined;
+    this.#note?.(undefined);
+    this.#note = undefined;
+    for (const resolve of this.#whenReady) resolve();
+    this.#whenReady = [];
+  }
+
+  #show(state: EarState): void {
+    this.#state = state;
+    for (const listener of this.#listeners) listener();
+  }
+}
+
+const failed = (reason: DeafnessReason): EarState => ({
+  kind: 'failed',
+  reason,
+  text: deafnessText[reason],
+});

@@ -1,0 +1,141 @@
+import { everyPhrase, understand, type Heard, type Understanding } from '@/lib/voice';
+import { Ears } from '../ears';
+import type { Ending, Utterance } from '../protocol';
+import { decodeRecording } from '../recording';
+import { sampleRateHz } from '../sound';
+import { endOfSpeechS, withNoise, withRoom } from './mixture';
+
+/** One recording to listen to; noise recordings are given by address. */
+export interface Trial {
+  readonly url: string;
+  readonly noise?: { readonly url: string; readonly snrDb: number; readonly seed: number };
+}
+
+/** What came of an utterance, and how long after the end of speech. */
+export interface Outcome {
+  readonly understanding: Understanding;
+  readonly heard: Heard;
+  readonly ending: Ending;
+  readonly startS: number;
+  readonly endS: number;
+  /** From the last frame needed to the understanding, wall time. */
+  readonly computeMs: number;
+}
+
+export interface TrialResult {
+  readonly problem?: string;
+  readonly durationS: number;
+  /** Within the recording as fed; undefined where it cannot be told. */
+  readonly endOfSpeechS?: number;
+  readonly outcomes: readonly Outcome[];
+}
+
+const leadS = 0.5;
+const tailS = 1.5;
+
+let outcomes: Outcome[] = [];
+
+const collect = (understanding: Understanding, heard: Heard, utterance: Utterance): void => {
+  const { ending, startS, endS, decidedAtMs } = utterance;
+  const computeMs = performance.timeOrigin + performance.now() - decidedAtMs;
+  outcomes.push({ understanding, heard, ending, startS, endS, computeMs });
+};
+
+const ears = new Ears({ onUnderstood: collect });
+ears.attend(everyPhrase, 'measuring');
+
+const sounds = new Map<string, Promise<Float32Array>>();
+const fetchSound = async (url: string): Promise<Float32Array> => {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error('there is no such file');
+  try {
+    return await decodeRecording(await response.arrayBuffer());
+  } catch {
+    throw new Error('it cannot be decoded');
+  }
+};
+const keptSound = (url: string): Promise<Float32Array> => {
+  const sound = sounds.get(url) ?? fetchSound(url);
+  sounds.set(url, sound);
+  return sound;
+};
+
+/** Loads the model; tells how long that took, ms. */
+const load = async (): Promise<number> => {
+  const began = performance.now();
+  await ears.listenTo(new Float32Array(sampleRateHz / 10));
+  if (ears.state.kind === 'failed') throw new Error(ears.state.text);
+  return performance.now() - began;
+};
+
+let fedS = 0.1;
+
+/** Listens to one recording to its end: room before, the recording, room after until something has been decided. */
+const listen = async (trial: Trial): Promise<TrialResult> => {
+  let speech: Float32Array;
+  try {
+    speech = await fetchSound(trial.url);
+  } catch (error) {
+    const problem = error instanceof Error ? error.message : String(error);
+    return { problem, durationS: 0, outcomes: [] };
+  }
+  let sound = withRoom(speech, leadS, tailS);
+  if (trial.noise !== undefined) {
+    const { url, snrDb, seed } = trial.noise;
+    sound = withNoise(sound, speech, await keptSound(url), snrDb, seed);
+  }
+  outcomes = [];
+  const beganS = fedS;
+  const speechEndS = leadS + speech.length / sampleRateHz;
+  const end = endOfSpeechS(speech);
+  const decided = (): boolean =>
+    outcomes.some(
+      (outcome) => outcome.endS - beganS >= Math.min(speechEndS, leadS + (end ?? speechEndS)),
+    );
+  let feds = 0;
+  await ears.listenTo(sound, {
+    carryOn: () => {
+      const go = feds < speechEndS || !decided();
+      if (go) feds += 0.1;
+      return go;
+    },
+  });
+  fedS += Math.min(feds, sound.length / sampleRateHz);
+  return {
+    durationS: speech.length / sampleRateHz,
+    ...(end === undefined ? {} : { endOfSpeechS: end + leadS }),
+    outcomes: outcomes.map((outcome) => ({
+      ...outcome,
+      startS: outcome.startS - beganS,
+      endS: outcome.endS - beganS,
+    })),
+  };
+};
+
+/** What the exact words mean: the reference for what is heard. */
+const meaning = (say: string): Understanding =>
+  understand(
+    {
+      text: say,
+      words: say
+        .split(/\s+/)
+        .filter((word) => word !== '')
+        .map((text, i) => ({ text, confidence: 1, startS: i, endS: i + 1 })),
+    },
+    everyPhrase,
+  );
+
+export interface Measure {
+  readonly load: typeof load;
+  readonly listen: typeof listen;
+  readonly meaning: typeof meaning;
+}
+
+declare global {
+  interface Window {
+    /** For the program that measures. */
+    measure: Measure;
+  }
+}
+
+window.measure = { load, listen, meaning };

@@ -1,0 +1,71 @@
+import type { Word } from '@/lib/voice';
+import type { DeafnessReason } from './failure';
+
+/** What the server says about the speech model in use. */
+export interface ModelFacts {
+  readonly name: string;
+  readonly url: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
+/** One grammar: the phrases that may be said. `null`: the model's whole vocabulary. */
+export type Grammar = readonly string[] | null;
+
+/** What one recogniser made of an utterance. */
+export interface Pass {
+  readonly words: readonly Word[];
+}
+
+/** How an utterance came to its end: a pause in the sound, the recogniser's own rule, or from outside. */
+export type Ending = 'pause' | 'recogniser' | 'limit' | 'flush';
+
+/** An utterance, and where it lies in the sound heard so far (seconds). */
+export interface Utterance {
+  /** Of the grammars it was heard with. */
+  readonly generation: number;
+  /** One for each grammar, in their order. */
+  readonly passes: readonly Pass[];
+  readonly ending: Ending;
+  readonly startS: number;
+  /** Where the decision fell that it is over. */
+  readonly endS: number;
+  readonly speechOverNoiseDb?: number;
+  /** When the last frame needed for the decision had arrived: wall clock, ms since 1970. */
+  readonly decidedAtMs: number;
+}
+
+export type ToWorker =
+  | { readonly kind: 'load'; readonly model: ModelFacts; readonly sampleRateHz: number }
+  | {
+      readonly kind: 'grammars';
+      readonly generation: number;
+      readonly grammars: readonly Grammar[];
+    }
+  /** Frames from the microphone arrive at this port. */
+  | { readonly kind: 'microphone'; readonly port: MessagePort }
+  /** Frames of a recording; the microphone is not heard from the first one to the flush. */
+  | { readonly kind: 'recording'; readonly samples: Float32Array }
+  | { readonly kind: 'mute'; readonly muted: boolean }
+  | { readonly kind: 'dictate'; readonly limitS: number }
+  | { readonly kind: 'endDictation' }
+  /** Ends what is being said as if a pause had come, and answers when all before is done. */
+  | { readonly kind: 'flush'; readonly id: number }
+  | { readonly kind: 'ping'; readonly id: number };
+
+export type FromWorker =
+  | { readonly kind: 'loading'; readonly loaded: number; readonly total: number }
+  | { readonly kind: 'loaded' }
+  | { readonly kind: 'failed'; readonly reason: DeafnessReason; readonly detail: string }
+  | {
+      readonly kind: 'level';
+      readonly levelDb: number;
+      readonly backgroundDb: number;
+      readonly speaking: boolean;
+      readonly atS: number;
+    }
+  | { readonly kind: 'utterance'; readonly utterance: Utterance }
+  | { readonly kind: 'dictated'; readonly words: readonly Word[]; readonly clip: ArrayBuffer }
+  | { readonly kind: 'fed'; readonly samples: number }
+  | { readonly kind: 'flushed'; readonly id: number }
+  | { readonly kind: 'pong'; readonly id: number };

@@ -1,0 +1,48 @@
+'use client';
+
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import type { Heard, Understanding, VoiceContext } from '@/lib/voice';
+import { Ears, type EarState } from './ears';
+import { useLatest } from './use-latest';
+
+export interface Listening {
+  readonly ears: Ears;
+  readonly state: EarState;
+}
+
+const off: EarState = { kind: 'off' };
+
+/**
+ * One pair of ears for as long as the component lives. They begin by `ears.start()`.
+ * `place` names what is on the screen (see `Ears.attend`).
+ */
+export const useEars = (
+  context: VoiceContext,
+  place: string,
+  onUnderstood: (understanding: Understanding, heard: Heard) => void,
+): Listening => {
+  const latest = useLatest(onUnderstood);
+  const [ears] = useState(
+    () =>
+      new Ears({
+        onUnderstood: (understanding, heard) => {
+          latest.current(understanding, heard);
+        },
+      }),
+  );
+  useEffect(() => {
+    ears.attend(context, place);
+  }, [ears, context, place]);
+  useEffect(
+    () => () => {
+      ears.stop();
+    },
+    [ears],
+  );
+  const state = useSyncExternalStore(
+    ears.subscribe,
+    () => ears.state,
+    () => off,
+  );
+  return { ears, state };
+};

@@ -1,0 +1,49 @@
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { err, ok, type Result } from '../result';
+
+export interface HearArguments {
+  readonly dir: string;
+  readonly noise?: string;
+  readonly snrDbs: readonly number[];
+  readonly json?: string;
+}
+
+const usage = 'Use: npm run hear -- --dir DIR [--noise DIR --snr 20,10,5] [--json FILE]';
+
+const usualSnrDbs = [20, 10, 5];
+
+const readLevels = (text: string | undefined): readonly number[] | undefined => {
+  if (text === undefined) return usualSnrDbs;
+  const levels = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  return levels.every(Number.isFinite) ? levels : undefined;
+};
+
+/** The error is one line. Paths are taken from the working folder. */
+export const readHearArguments = (args: readonly string[]): Result<HearArguments, string> => {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: {
+        dir: { type: 'string' },
+        noise: { type: 'string' },
+        snr: { type: 'string' },
+        json: { type: 'string' },
+      },
+    });
+    if (values.dir === undefined) return err(`--dir is missing. ${usage}`);
+    if (values.snr !== undefined && values.noise === undefined)
+      return err(`--snr needs --noise. ${usage}`);
+    const snrDbs = readLevels(values.snr);
+    if (snrDbs === undefined)
+      return err(`--snr must be numbers with commas between, not ${JSON.stringify(values.snr)}.`);
+    return ok({
+      dir: resolve(values.dir),
+      snrDbs,
+      ...(values.noise === undefined ? {} : { noise: resolve(values.noise) }),
+      ...(values.json === undefined ? {} : { json: resolve(values.json) }),
+    });
+  } catch (error) {
+    return err(`${error instanceof Error ? error.message : String(error)} ${usage}`);
+  }
+};

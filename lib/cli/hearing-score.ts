@@ -1,0 +1,135 @@
+import type { TrialResult } from '../../components/microphone/measure/check';
+import type { Intent, Understanding } from '../voice';
+import type { Recording } from './hearing-index';
+
+/** One recording, once listened to, at one noise level (undefined: as it is). */
+export interface Hearing {
+  readonly recording: Recording;
+  readonly snrDb?: number;
+  /** What the exact words mean with every phrase allowed. */
+  readonly meaning: Understanding;
+  readonly result: TrialResult;
+}
+
+/** What is said of a recording; each is counted once. */
+export interface Verdict {
+  readonly kind: 'phrase' | 'talk' | 'unreadable';
+  /** The last intent is what the words mean, and nothing else was taken for sure. */
+  readonly phraseRight: boolean;
+  readonly notHeard: boolean;
+  readonly askedBack: boolean;
+  /** Some other intent was taken without asking back. */
+  readonly actedWrongly: boolean;
+  /** Only where a value is spoken. */
+  readonly value?: { readonly right: boolean; readonly wrongAccepted: boolean };
+  readonly latencyMs?: number;
+}
+
+type Found = Extract<Understanding, { kind: 'intent' }>;
+
+const sameIntent = (a: Intent, b: Intent): boolean => {
+  const text = (intent: Intent): string =>
+    JSON.stringify(Object.entries(intent).sort(([one], [other]) => one.localeCompare(other)));
+  return text(a) === text(b);
+};
+
+const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(b));
+
+/** A unit counts as right when it is the one spoken, or not heard at all. */
+const isSpokenValue = (intent: Intent, { value, unit }: Recording): boolean =>
+  intent.kind === 'value' &&
+  value !== undefined &&
+  near(intent.value, value) &&
+  (intent.unit === undefined || unit === undefined || intent.unit === unit);
+
+const isValue = (intent: Intent): boolean =>
+  intent.kind === 'value' || intent.kind === 'ambiguousValue';
+
+export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
+  const found = result.outcomes.flatMap(({ understanding }): Found[] =>
+    understanding.kind === 'intent' ? [understanding] : [],
+  );
+  const last = found.at(-1);
+  const expected = meaning.kind === 'intent' ? meaning.intent : undefined;
+  const isRight = ({ intent }: Found): boolean =>
+    (expected !== undefined && sameIntent(intent, expected)) || isSpokenValue(intent, recording);
+  const sure = found.filter((one) => one.certainty === 'sure');
+  const actedWrongly = sure.some((one) => !isRight(one));
+  const decided = result.outcomes.findLast(({ understanding }) => understanding.kind === 'intent');
+  const late =
+    decided === undefined || result.endOfSpeechS === undefined
+      ? undefined
+      : (decided.endS - result.endOfSpeechS) * 1000 + decided.computeMs;
+  return {
+    kind: result.problem !== undefined ? 'unreadable' : expected === undefined ? 'talk' : 'phrase',
+    phraseRight: last !== undefined && isRight(last) && !actedWrongly,
+    notHeard: last === undefined,
+    askedBack: found.some((one) => one.certainty === 'unsure'),
+    actedWrongly,
+    ...(recording.value === undefined
+      ? {}
+      : {
+          value: {
+            right: last !== undefined && isSpokenValue(last.intent, recording) && !actedWrongly,
+            wrongAccepted: sure.some(
+              ({ intent }) => isValue(intent) && !isSpokenValue(intent, recording),
+            ),
+          },
+        }),
+    ...(late === undefined ? {} : { latencyMs: late }),
+  };
+};
+
+export interface Tally {
+  readonly recordings: number;
+  readonly unreadable: number;
+  readonly phrases: number;
+  readonly phrasesRight: number;
+  readonly phrasesNotHeard: number;
+  readonly phrasesAskedBack: number;
+  readonly phrasesActedWrongly: number;
+  readonly values: number;
+  readonly valuesRight: number;
+  readonly valuesWrongAccepted: number;
+  readonly talk: number;
+  readonly talkActedOn: number;
+  readonly talkAskedBack: number;
+  readonly latencyMs: { readonly n: number; readonly p50?: number; readonly p95?: number };
+}
+
+/** Nearest-rank quantile. */
+export const quantile = (values: readonly number[], share: number): number | undefined =>
+  [...values].sort((a, b) => a - b)[Math.max(0, Math.ceil(share * values.length) - 1)];
+
+export const tally = (verdicts: readonly Verdict[]): Tally => {
+  const phrases = verdicts.filter(({ kind }) => kind === 'phrase');
+  const talk = verdicts.filter(({ kind }) => kind === 'talk');
+  const values = verdicts.flatMap(({ kind, value }) =>
+    kind === 'unreadable' || value === undefined ? [] : [value],
+  );
+  const late = phrases.flatMap(({ latencyMs, phraseRight }) =>
+    phraseRight && latencyMs !== undefined ? [latencyMs] : [],
+  );
+  const p50 = quantile(late, 0.5);
+  const p95 = quantile(late, 0.95);
+  return {
+    recordings: verdicts.length,
+    unreadable: verdicts.filter(({ kind }) => kind === 'unreadable').length,
+    phrases: phrases.length,
+    phrasesRight: phrases.filter((one) => one.phraseRight).length,
+    phrasesNotHeard: phrases.filter((one) => one.notHeard).length,
+    phrasesAskedBack: phrases.filter((one) => one.askedBack).length,
+    phrasesActedWrongly: phrases.filter((one) => one.actedWrongly).length,
+    values: values.length,
+    valuesRight: values.filter((one) => one.right).length,
+    valuesWrongAccepted: values.filter((one) => one.wrongAccepted).length,
+    talk: talk.length,
+    talkActedOn: talk.filter((one) => one.actedWrongly).length,
+    talkAskedBack: talk.filter((one) => one.askedBack).length,
+    latencyMs: {
+      n: late.length,
+      ...(p50 === undefined ? {} : { p50 }),
+      ...(p95 === undefined ? {} : { p95 }),
+    },
+  };
+};

@@ -1,0 +1,124 @@
+import { createReadStream } from 'node:fs';
+import { readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import type { Result } from '../result';
+import { findModel, type Model, type ModelFolders, type ModelTrouble } from './model-store';
+
+/** Where the things lie that are served under `/hearing`. */
+export interface HearingFolders extends ModelFolders {
+  /** Bundles made by `buildHearing`. */
+  readonly built: string;
+}
+
+export const hearingFolders = (root: string): HearingFolders => ({
+  models: join(root, 'models', 'speech'),
+  packed: join(root, '.build', 'hearing', 'models'),
+  built: join(root, '.build', 'hearing'),
+});
+
+/**
+ * The recogniser makes functions from text and runs WebAssembly, in a worker made from a blob: only this worker's own
+ * policy allows that; the blob worker inherits it, the page does not.
+ */
+const workerPolicy =
+  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' 'unsafe-eval'; worker-src 'self' blob:; connect-src 'self'";
+const checkPolicy =
+  "default-src 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'; media-src 'self' blob:; base-uri 'none'; form-action 'none'";
+
+const checkPage = `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>Measuring the hearing</title>
+<script src="/hearing/check.js" defer></script></head><body><p>Measuring the hearing.</p></body></html>
+`;
+
+const notFound = (): Response => new Response('Not found\n', { status: 404 });
+
+const json = (body: unknown, status: number): Response =>
+  Response.json(body, { status, headers: { 'cache-control': 'no-store' } });
+
+/** Finding a model reads all of it; it is done again only when a file's size or time has changed. */
+class ModelShelf {
+  #found:
+    { readonly stamp: string; readonly model: Promise<Result<Model, ModelTrouble>> } | undefined;
+
+  async model(folders: ModelFolders): Promise<Result<Model, ModelTrouble>> {
+    const before = await this.#found?.model;
+    if (before?.ok && (await stampOf(before.value.path)) === this.#found?.stamp) return before;
+    const model = findModel(folders);
+    this.#found = { stamp: '', model };
+    const found = await model;
+    if (found.ok) this.#found = { stamp: await stampOf(found.value.path), model };
+    return found;
+  }
+}
+
+const stampOf = async (path: string): Promise<string> => {
+  try {
+    const { size, mtimeMs } = await stat(path);
+    return `${size} ${mtimeMs}`;
+  } catch {
+    return 'gone';
+  }
+};
+
+const modelUrl = ({ sha256 }: Model): string =>
+  `/hearing/model/${sha256.slice(0, 16)}/model.tar.gz`;
+
+const facts = (found: Result<Model, ModelTrouble>): Response => {
+  if (!found.ok) return json(found.error, 503);
+  const { name, language, licence, bytes, sha256 } = found.value;
+  return json({ name, language, licence, bytes, sha256, url: modelUrl(found.value) }, 200);
+};
+
+const archive = (found: Result<Model, ModelTrouble>, path: string): Response => {
+  if (!found.ok) return json(found.error, found.error.problem === 'modelMissing' ? 404 : 503);
+  if (path !== modelUrl(found.value)) return notFound();
+  const body = Readable.toWeb(createReadStream(found.value.path)) as ReadableStream<Uint8Array>;
+  return new Response(body, {
+    headers: {
+      'content-type': 'application/octet-stream',
+      'content-length': String(found.value.bytes),
+      'cache-control': 'public, max-age=31536000, immutable',
+    },
+  });
+};
+
+const script = async (folder: string, name: string, request: Request): Promise<Response> => {
+  const path = join(folder, name);
+  const etag = `"${(await stampOf(path)).replace(/\W/g, '-')}"`;
+  const headers: Record<string, string> = {
+    'content-type': 'text/javascript; charset=utf-8',
+    'cache-control': 'no-cache',
+    'x-content-type-options': 'nosniff',
+    etag,
+    ...(name === 'worker.js' ? { 'content-security-policy': workerPolicy } : {}),
+  };
+  if (request.headers.get('if-none-match') === etag)
+    return new Response(null, { status: 304, headers });
+  return new Response(new Uint8Array(await readFile(path)), { headers });
+};
+
+const shelf = new ModelShelf();
+
+/** Answers a GET for anything under `/hearing`. `measure`: whether the measuring page is there. */
+export const hearingAnswer = async (
+  folders: HearingFolders,
+  request: Request,
+  measure: boolean,
+): Promise<Response> => {
+  const { pathname } = new URL(request.url);
+  if (pathname === '/hearing/worker.js' || pathname === '/hearing/worklet.js')
+    return script(folders.built, pathname.slice('/hearing/'.length), request);
+  if (pathname === '/hearing/model.json') return facts(await shelf.model(folders));
+  if (pathname.startsWith('/hearing/model/')) return archive(await shelf.model(folders), pathname);
+  if (measure && pathname === '/hearing/check.js')
+    return script(folders.built, 'check.js', request);
+  if (measure && pathname === '/hearing/check')
+    return new Response(checkPage, {
+      headers: {
+        'content-type': 'text/html; charset=utf-8',
+        'content-security-policy': checkPolicy,
+      },
+    });
+  return notFound();
+};
