@@ -134,7 +134,10 @@ export class Listener {
     const ears = this.#ears;
     if (ears === undefined) return;
     const replies = await Promise.all(
-      ears.recognisers.map((one, i) => (isResult(already[i]) ? already[i] : one.finish())),
+      ears.recognisers.map((one, i) => {
+        const reply = already[i];
+        return isResult(reply) ? Promise.resolve(reply) : one.finish();
+      }),
     );
     const passes = replies.map((reply) => this.#pass(reply, ears.offset));
     const words = passes.flatMap((pass) => pass.words);

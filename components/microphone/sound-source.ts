@@ -51,12 +51,11 @@ export const openMicrophone = async (
   to: MessagePort,
   onLost: () => void,
 ): Promise<Result<SoundSource, DeafnessReason>> => {
-  // Absent on pages that are not secure, whatever the type library says.
-  const devices: MediaDevices | undefined = navigator.mediaDevices;
-  if (!isSecureContext || devices === undefined) return err('notSecure');
+  // Pages that are not secure have no `mediaDevices` at all.
+  if (!isSecureContext) return err('notSecure');
   let stream: MediaStream;
   try {
-    stream = await devices.getUserMedia({ audio: wanted });
+    stream = await navigator.mediaDevices.getUserMedia({ audio: wanted });
   } catch (error) {
     return err(reasonOf(error));
   }

@@ -31,10 +31,12 @@ const fileAnswer = async (shared: SharedFolders, pathname: string): Promise<Resp
 
 const send = async (answer: Response, response: ServerResponse): Promise<void> => {
   response.writeHead(answer.status, Object.fromEntries(answer.headers));
-  if (answer.body !== null)
-    for await (const part of answer.body) {
-      if (!response.write(part)) await once(response, 'drain');
-    }
+  const reader = answer.body?.getReader();
+  for (;;) {
+    const part = await reader?.read();
+    if (part?.value === undefined) break;
+    if (!response.write(part.value)) await once(response, 'drain');
+  }
   response.end();
 };
 
