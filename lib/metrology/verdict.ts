@@ -27,8 +27,8 @@ export const judge = (
   if (rule === 'simple') return inside ? 'inSpec' : 'outOfSpec';
   if (expandedUncertainty === undefined || !(expandedUncertainty >= 0))
     return inside ? 'notProvable' : 'outOfSpec';
-  const guard = expandedUncertainty - scale;
-  if (value >= lower + guard && value <= upper - guard) return 'inSpec';
-  if (value < lower - guard || value > upper + guard) return 'outOfSpec';
+  const guard = expandedUncertainty;
+  if (value >= lower + guard - scale && value <= upper - guard + scale) return 'inSpec';
+  if (value < lower - guard - scale || value > upper + guard + scale) return 'outOfSpec';
   return 'notProvable';
 };
