@@ -4,5 +4,5 @@ export { jobLog, type AppendFailure, type JobLog, type Stored } from './job-log'
 export type { JobRecord, JobSummary } from './job-records';
 export { openStore, type Store } from './open';
 export type { ProcedureEntry } from './procedures';
-export { readShop, setUpShop, type FirstDay, type WorkOrder } from './shop-records';
+export { readShop, setUpShop, type FirstDay } from './shop-records';
 export { bayView, jobView, shopView, type BayView, type ShopView } from './views';

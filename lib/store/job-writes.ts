@@ -11,7 +11,6 @@ export interface EventRow {
 
 const insertJob = async (db: Reader, state: JobState): Promise<void> => {
   const { procedure, revision } = state.revision;
-  const vehicle = canonicalJson(state.vehicle);
   await db
     .insertInto('jobs')
     .values({
@@ -19,7 +18,7 @@ const insertJob = async (db: Reader, state: JobState): Promise<void> => {
       bay: state.bay,
       procedure,
       revision,
-      vehicle,
+      vehicle: canonicalJson(state.vehicle),
       phase: state.phase,
       seq: state.seq,
       opened_at: state.openedAt,
@@ -27,24 +26,9 @@ const insertJob = async (db: Reader, state: JobState): Promise<void> => {
       closed_at: state.closedAt ?? null,
     })
     .execute();
-  const waiting = await db
-    .selectFrom('work_orders')
-    .select('id')
-    .where('bay', '=', state.bay)
-    .where('procedure', '=', procedure)
-    .where('revision', '=', revision)
-    .where('vehicle', '=', vehicle)
-    .where('job', 'is', null)
-    .executeTakeFirst();
-  if (waiting === undefined) return;
-  await db
-    .updateTable('work_orders')
-    .set({ job: state.job })
-    .where('id', '=', waiting.id)
-    .execute();
 };
 
-/** Writes the row of a job as its new state has it; a new job takes its work order with it. */
+/** Writes the row of a job as its new state has it. */
 export const saveJob = async (db: Reader, state: JobState, isNew: boolean): Promise<void> => {
   if (isNew) return insertJob(db, state);
   await db

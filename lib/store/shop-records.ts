@@ -1,18 +1,10 @@
 import { personSchema } from '../people';
-import { torqueToolSchema, type Bay, type Shop, type Vehicle } from '../shop';
+import { torqueToolSchema, type Bay, type Shop } from '../shop';
 import type { Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
 import { publishRevision } from './procedures';
 import type { Reader } from './reader';
-
-/** A vehicle that waits in a bay, and for what. */
-export interface WorkOrder {
-  readonly bay: string;
-  readonly procedure: string;
-  readonly revision: number;
-  readonly vehicle: Vehicle;
-}
 
 /** All that a shop needs on its first day. */
 export interface FirstDay {
@@ -20,7 +12,6 @@ export interface FirstDay {
   /** By person; made by lib/access/pin-hash. */
   readonly pinHashes: Readonly<Record<string, string>>;
   readonly procedures: readonly Revision[];
-  readonly workOrders: readonly WorkOrder[];
 }
 
 /** The shop's records, or nothing where none has been set up yet. */
@@ -48,7 +39,7 @@ export const readBay = async (db: Reader, bay: string): Promise<Bay | undefined>
 /** Writes a shop into an empty database, all or nothing. Tells whether it did: a shop that is there stays as it is. */
 export const setUpShop = async (
   { db }: Store,
-  { shop, pinHashes, procedures, workOrders }: FirstDay,
+  { shop, pinHashes, procedures }: FirstDay,
   now: Date,
 ): Promise<boolean> =>
   db.transaction().execute(async (write) => {
@@ -71,10 +62,5 @@ export const setUpShop = async (
       await write.insertInto('torque_tools').values(row).execute();
     }
     for (const revision of procedures) await publishRevision(write, revision);
-    for (const [place, order] of workOrders.entries()) {
-      const vehicle = canonicalJson(order.vehicle);
-      const row = { ...order, id: place + 1, vehicle, job: null };
-      await write.insertInto('work_orders').values(row).execute();
-    }
     return true;
   });

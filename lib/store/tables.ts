@@ -18,15 +18,6 @@ export interface Tables {
     published_at: string;
     content: string;
   };
-  /** Vehicles waiting in a bay for a job; `job` once it has been opened. */
-  work_orders: {
-    id: number;
-    bay: string;
-    procedure: string;
-    revision: number;
-    vehicle: string;
-    job: string | null;
-  };
   /** One row a job, so that lists need no replay. Everything but the id follows from its events. */
   jobs: {
     id: string;

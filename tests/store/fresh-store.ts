@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { jobLog, openStore, setUpShop, type Store } from '@/lib/store';
-import { noon, smallShop, threeSteps, vehicle } from './small-shop';
+import { noon, smallShop, threeSteps } from './small-shop';
 
 /** A folder that is gone after the test. */
 export const testFolder = (): string => {
@@ -26,11 +26,6 @@ export const freshStore = async (pinHashes: Readonly<Record<string, string>> = {
   const file = join(folder, 'baycall.db');
   const store = await opens(file);
   onTestFinished(() => store.close());
-  const workOrders = [{ bay: 'bay-1', procedure: 'three-steps', revision: 1, vehicle }];
-  await setUpShop(
-    store,
-    { shop: smallShop, pinHashes, procedures: [threeSteps], workOrders },
-    noon,
-  );
+  await setUpShop(store, { shop: smallShop, pinHashes, procedures: [threeSteps] }, noon);
   return { folder, file, store, log: jobLog(store, () => noon) };
 };

@@ -22,13 +22,6 @@ test('the lists follow the events: running, held, running', async () => {
   expect((await bayView(store, 'bay-1'))?.job).toMatchObject({ phase: 'running', seq: 3 });
 });
 
-test('a waiting vehicle leaves the list when its job is opened', async () => {
-  const { store, log } = await freshStore();
-  expect((await bayView(store, 'bay-1'))?.waiting).toHaveLength(1);
-  await log.append(jobId(1), [opened(1)]);
-  expect((await bayView(store, 'bay-1'))?.waiting).toEqual([]);
-});
-
 test('a batch sent again is answered the same and stored once', async () => {
   const { store, log } = await freshStore();
   const batch = [opened(1), held(1, 2)];

@@ -39,12 +39,6 @@ const statements = [
     foreign key (procedure, revision) references procedure_revisions
   ) strict`,
   `create unique index one_open_job_a_bay on jobs (bay) where phase <> 'closed'`,
-  `create table work_orders (
-    id integer primary key, bay text not null references bays,
-    procedure text not null, revision integer not null, vehicle text not null,
-    job text references jobs,
-    foreign key (procedure, revision) references procedure_revisions
-  ) strict`,
   `create table job_events (
     entry integer primary key, id text not null unique, job text not null references jobs,
     seq integer not null check (seq > 0), type text not null, at text not null,
