@@ -49,7 +49,7 @@ export interface AdapterTorque {
 
 /**
  * What to set on the wrench so that the fastener gets `fastenerNm`: T_set = T · L ÷ (L + E · cos θ).
- * Source: lever arms; worked examples of wrench makers (handbook). `unit` is for the explanation alone.
+ * Source: the lever arms; checked against published worked examples. `unit` is for the explanation alone.
  */
 export const setTorque = (
   fastenerNm: number,

@@ -11,7 +11,7 @@ export interface Bearing {
   readonly source: string;
 }
 
-/** Hexagon heads (ISO 4014/4017, dw min) over medium holes (ISO 273). M6 to M14 from the handbook, the rest from memory. */
+/** Hexagon heads (ISO 4014/4017, dw min) over medium holes (ISO 273). M6 to M14 as in VDI 2230, the rest from memory. */
 const hexagon: Readonly<Record<number, readonly [outerMm: number, holeMm: number]>> = {
   4: [5.88, 4.5],
   5: [6.88, 5.5],

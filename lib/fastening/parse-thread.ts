@@ -1,4 +1,4 @@
-import { err, ok, type Result } from '../result';
+import { err, type Result } from '../result';
 import type { OutOfDomain } from './domain';
 import { threadOf, type Thread } from './thread';
 import { metricCoarse, unifiedSeries } from './thread-table';
@@ -70,28 +70,37 @@ interface UnifiedSize {
   readonly inches: number;
 }
 
+const gaugeSize = (gauge: string): UnifiedSize => ({
+  name: `#${Number(gauge)}`,
+  inches: 0.06 + 0.013 * Number(gauge), // ASME B1.1
+});
+
 const unifiedSize = (match: RegExpExecArray): UnifiedSize => {
-  const [, hash, numbered, wholes, over, under, inches] = match;
+  const [, hash, numbered, wholes, over, under, inches = '', perInch] = match;
   const gauge = hash ?? numbered;
-  if (gauge !== undefined) {
-    return { name: `#${Number(gauge)}`, inches: 0.06 + 0.013 * Number(gauge) }; // ASME B1.1
-  }
+  if (gauge !== undefined) return gaugeSize(gauge);
   if (over !== undefined && under !== undefined) {
     const name = `${wholes === undefined ? '' : `${wholes} `}${over}/${under}`;
     return { name, inches: Number(wholes ?? 0) + Number(over) / Number(under) };
   }
-  return { name: String(Number(inches)), inches: Number(inches) };
+  // "10-24" without its sign is the gauge, "1-8" the inch: no gauge has the threads of an inch size.
+  const { unc, unf } = unifiedSeries[`#${Number(inches)}`] ?? {};
+  return perInch !== undefined && [unc, unf].includes(Number(perInch))
+    ? gaugeSize(inches)
+    : { name: String(Number(inches)), inches: Number(inches) };
+};
+
+/** UNC and UNRC are the coarse series, UNF and UNRF the fine one; others name no pitch. */
+const seriesPitch = (name: string, series: string | undefined): number | undefined => {
+  if (series === 'UNC' || series === 'UNRC') return unifiedSeries[name]?.unc;
+  if (series === 'UNF' || series === 'UNRF') return unifiedSeries[name]?.unf;
+  return undefined;
 };
 
 const unifiedThread = (text: string, match: RegExpExecArray): Result<Thread, ThreadProblem> => {
   const { name, inches } = unifiedSize(match);
-  const standard = unifiedSeries[name] ?? {};
   const series = match[8]?.toUpperCase();
-  const named = series?.endsWith('C')
-    ? standard.unc
-    : series?.endsWith('NF') || series?.endsWith('RF')
-      ? standard.unf
-      : undefined;
+  const named = seriesPitch(name, series);
   const perInch = match[7] === undefined ? named : Number(match[7]);
   if (perInch === undefined) {
     return problem('pitchMissing', text, `Add the threads per inch, as in ${name}-16.`);
@@ -103,12 +112,11 @@ const unifiedThread = (text: string, match: RegExpExecArray): Result<Thread, Thr
       `${name} ${series ?? ''} has ${named} threads per inch, not ${perInch}.`,
     );
   }
-  const isCoarse = perInch === standard.unc;
-  const isFine = perInch > (standard.unc ?? 0);
+  const coarse = unifiedSeries[name]?.unc;
   return threadOf({
     system: 'unified',
     designation: `${name}-${perInch}`,
-    series: isCoarse ? 'coarse' : isFine ? 'fine' : 'other',
+    series: perInch === coarse ? 'coarse' : perInch > (coarse ?? 0) ? 'fine' : 'other',
     diameterMm: inches * IN_MM,
     pitchMm: IN_MM / perInch,
   });

@@ -45,7 +45,7 @@ const leverMm = ({ thread, friction, bearing }: Joint): Result<number, OutOfDoma
 
 /**
  * Preload → torque, N·m, by the long form. For one bolt the preload that a torque really gives differs by some
- * ±25 to 35 % (handbook, from memory): a torque is never proof of a clamp load.
+ * ±25 to 35 % (NASA, from memory): a torque is never proof of a clamp load.
  */
 export const torqueForPreloadNm = (preloadN: number, joint: Joint): Result<number, OutOfDomain> => {
   const outside = notPositive({ preload: preloadN });
@@ -62,7 +62,7 @@ export const preloadForTorqueN = (torqueNm: number, joint: Joint): Result<number
   return lever.ok ? finite('preload', (torqueNm * 1000) / lever.value) : lever;
 };
 
-/** Preload → torque, N·m, by the short form T = K · F · d. K: dry steel 0.20–0.25, oiled 0.15–0.20 (handbook). */
+/** Preload → torque, N·m, by the short form T = K · F · d. K: dry steel 0.20–0.25, oiled 0.15–0.20 (published tables). */
 export const torqueByNutFactorNm = (
   preloadN: number,
   nutFactor: number,
