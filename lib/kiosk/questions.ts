@@ -1,5 +1,5 @@
 import type { Happening, Reason } from '../job';
-import { answered, ask, happenAndShow, refuse, show } from './happen';
+import { answered, ask, happen, happenAndShow, refuse, show } from './happen';
 import { nextDoable } from './moves';
 import type { KioskEnv, KioskState, KioskStep, Question, ReasonFor, Via } from './state';
 import { storeDraft } from './values';
@@ -8,19 +8,10 @@ const withdrawn = (entries: readonly string[]): readonly Happening[] =>
   entries.map((entry) => ({ type: 'entryWithdrawn', entry }));
 
 /** What happens once the reason is known. */
-const happeningsFor = (
-  state: KioskState,
-  reasonFor: ReasonFor,
-  reason: Reason,
-): readonly Happening[] => {
+const happeningsFor = (reasonFor: ReasonFor, reason: Reason): readonly Happening[] => {
   switch (reasonFor.kind) {
-    case 'leaveOut': {
-      const next = nextDoable(state.job, reasonFor.step);
-      const left: Happening = { type: 'stepLeftOut', step: reasonFor.step, reason };
-      return next === undefined || next.id === reasonFor.step
-        ? [left]
-        : [left, { type: 'stepBegun', step: next.id }];
-    }
+    case 'leaveOut':
+      return [{ type: 'stepLeftOut', step: reasonFor.step, reason }];
     case 'reopen':
       return [
         { type: 'stepReopened', step: reasonFor.step, reason },
@@ -78,13 +69,22 @@ export const giveReason = (
     ...(text === '' ? {} : { text }),
     ...(reason.clip === undefined ? {} : { clip: reason.clip }),
   };
-  return happenAndShow(
+  const told = happenAndShow(
     { ...answered(state), view: 'step' },
-    happeningsFor(state, question.reasonFor, given),
+    happeningsFor(question.reasonFor, given),
     { via, askedBack: true },
     env,
     { tone: 'good', text: doneText(question.reasonFor) },
   );
+  return question.reasonFor.kind === 'leaveOut' ? goOn(told, via, env) : told;
+};
+
+/** After a step was left out the next one is shown; the outcome on the screen stays. */
+const goOn = (told: KioskStep, via: Via, env: KioskEnv): KioskStep => {
+  const next = nextDoable(told.state.job, told.state.job.currentStep);
+  if (next === undefined || told.state.outcome === undefined) return told;
+  const begun = happen(told.state, [{ type: 'stepBegun', step: next.id }], { via }, env);
+  return begun.ok ? { state: begun.state, effects: [...told.effects, ...begun.effects] } : told;
 };
 
 export const sayYes = (state: KioskState, via: Via, env: KioskEnv): KioskStep => {
