@@ -16,6 +16,8 @@ export interface GeneralJoint {
   readonly thread: string;
   readonly strengthClass: string;
   readonly condition: keyof typeof nutFactor;
+  /** A joint that somebody's life hangs on gets the maker's value or none. */
+  readonly safetyCritical: boolean;
   /** What it is screwed into and how far, where that is softer than the bolt. */
   readonly into?: { readonly part: Aluminium; readonly engagedMm: number };
   /** The part under the head, where that is softer than the bolt. */
@@ -37,7 +39,7 @@ export type GeneralFigureProblem =
   | OutOfDomain
   | ThreadProblem
   | StrengthProblem
-  | { readonly code: 'switchedOff'; readonly message: string };
+  | { readonly code: 'switchedOff' | 'safetyCritical'; readonly message: string };
 
 /** Whether the shop wants general figures at all. Off unless it says so. */
 export interface GeneralFigureSetting {
@@ -55,6 +57,12 @@ export const generalFigure = (
   if (setting.showGeneralFigures !== true) {
     return err({ code: 'switchedOff', message: 'This shop does not show general figures.' });
   }
+  if (joint.safetyCritical) {
+    return err({
+      code: 'safetyCritical',
+      message: 'A safety-critical joint needs the maker’s value: stop and ask for it.',
+    });
+  }
   const thread = parseThread(joint.thread);
   if (!thread.ok) return thread;
   const strength = strengthOf(joint.strengthClass, thread.value);
@@ -62,7 +70,7 @@ export const generalFigure = (
 
   const factor = nutFactor[joint.condition];
   const assumptions = [
-    `Preload 75 % of the proof load of ${thread.value.designation} ${strength.value.class} (${strength.value.source}).`,
+    `At most 75 % of the proof load of ${thread.value.designation} ${strength.value.class} (${strength.value.source}).`,
     `T = K · F · d with K = ${factor.toFixed(2)}: thread and head ${conditionWords[joint.condition]}.`,
   ];
   const loads: { readonly by: GeneralFigure['limitedBy']; readonly preloadN: number }[] = [
@@ -92,6 +100,7 @@ export const generalFigure = (
   const torque = torqueByNutFactorNm(least.preloadN, factor, thread.value);
   if (!torque.ok) return torque;
   assumptions.push(
+    limitWords[least.by],
     'Torque sets the preload of one bolt only to about ±25 to 35 %. Look for the maker’s value first.',
   );
   return ok({
@@ -106,4 +115,10 @@ const conditionWords: Readonly<Record<GeneralJoint['condition'], string>> = {
   dry: 'clean and dry, steel on steel',
   oiled: 'lightly oiled',
   antiSeize: 'with anti-seize',
+};
+
+const limitWords: Readonly<Record<GeneralFigure['limitedBy'], string>> = {
+  bolt: 'The bolt sets the limit.',
+  threadsInPart: 'The threads in the part set the limit, at 75 % of what strips them.',
+  pressureUnderHead: 'The part under the head sets the limit.',
 };

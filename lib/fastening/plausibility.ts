@@ -18,7 +18,7 @@ export interface Plausibility {
   readonly kind: 'plausible' | 'tooLow' | 'tooHigh';
   /** K · Sp · As · d with K = 0.20, N·m. */
   readonly torqueAtProofNm: number;
-  /** The figure in percent of it: the upper limit when that is too high, else what the specification aims at. */
+  /** The figure in percent of it: what the specification aims at, or its upper limit when only that is too high. */
   readonly percent: number;
   /** Slips that would explain the figure, likeliest first. */
   readonly slips: readonly MixUp[];
@@ -59,12 +59,14 @@ export const plausibility = (
   if (!proof.ok) return proof;
 
   const most = toleranceInterval(spec)?.upper ?? aim.value;
-  const [kind, figureNm] =
-    most > proof.value
-      ? (['tooHigh', Math.max(most, aim.value)] as const)
+  const kind =
+    Math.max(aim.value, most) > proof.value
+      ? 'tooHigh'
       : aim.value < LEAST * proof.value
-        ? (['tooLow', aim.value] as const)
-        : (['plausible', aim.value] as const);
+        ? 'tooLow'
+        : 'plausible';
+  // Where only the upper limit goes too far, it is the figure to name.
+  const figureNm = kind === 'tooHigh' && aim.value <= proof.value ? most : aim.value;
   const percent = finite('percentage', (figureNm / proof.value) * 100);
   if (!percent.ok) return percent;
   const slips = kind === 'plausible' ? [] : explainedBy(aim.value, spec, proof.value);
@@ -75,6 +77,7 @@ export const plausibility = (
     slips,
     message: sentence(
       kind,
+      figureNm === aim.value ? '' : 'The upper limit of ',
       figureNm,
       spec,
       percent.value,
@@ -97,6 +100,7 @@ const explainedBy = (aimNm: number, spec: Specification, proofNm: number): reado
 
 const sentence = (
   kind: Plausibility['kind'],
+  which: string,
   figureNm: number,
   spec: Specification,
   percent: number,
@@ -106,7 +110,7 @@ const sentence = (
 ): string => {
   const figure = formatQuantity(figureNm, spec.unit);
   const part = percent < 1 ? 'under 1' : percent > 9999 ? 'over 9999' : percent.toFixed(0);
-  const compared = `${figure} is ${part} % of the torque at proof load of ${thread} ${strength}`;
+  const compared = `${which}${figure} is ${part} % of the torque at proof load of ${thread} ${strength}`;
   const likeliest = slips[0]?.text;
   return {
     plausible: `${compared}.`,
