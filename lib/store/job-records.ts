@@ -70,6 +70,10 @@ export const openJobIn = async (db: Reader, bay: string): Promise<JobSummary | u
   return row === undefined ? undefined : toSummary(row);
 };
 
+/** The bay of a job, if there is one of that id. */
+export const jobBay = async (db: Reader, job: string): Promise<string | undefined> =>
+  (await db.selectFrom('jobs').select('bay').where('id', '=', job).executeTakeFirst())?.bay;
+
 export const readEvents = async (db: Reader, job: string): Promise<readonly JobEvent[]> => {
   const rows = await db
     .selectFrom('job_events')

@@ -1,0 +1,4 @@
+export { answer, problem } from './problem';
+export { route, type Endpoint } from './route';
+export { getShopServer, shopServer, type ShopServer } from './shop-server';
+export { sessionIn, signedOn, signedOnToWrite } from './signed-on';

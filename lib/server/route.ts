@@ -1,0 +1,66 @@
+import { done, problem } from './problem';
+import { getShopServer, type ShopServer } from './shop-server';
+
+/** Answers one kind of request. `params` are the parts of the path that vary, by name. */
+export type Endpoint<Params> = (
+  server: ShopServer,
+  request: Request,
+  params: Params,
+) => Promise<Response>;
+
+type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE' | 'OPTIONS';
+type Handler<Params> = (
+  request: Request,
+  context: { readonly params: Promise<Params> },
+) => Promise<Response>;
+
+/** Trouble of the disk, not of the program: worth trying again. */
+const diskTrouble =
+  /^SQLITE_(BUSY|LOCKED|FULL|IOERR|READONLY|CANTOPEN)|^(ENOSPC|EROFS|EDQUOT|EIO)$/;
+
+const codeOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error ? String(error.code) : '';
+
+/** The last resort: what went wrong is for the log, not for the answer. */
+const failed = (error: unknown): Response => {
+  console.error(error);
+  return diskTrouble.test(codeOf(error))
+    ? problem(
+        'unavailable',
+        'The server cannot use its disk now. Send it again later; that does no harm.',
+      )
+    : problem('internal', 'The server failed at this. Sending it again does no harm.');
+};
+
+const perform =
+  <Params>(endpoint: Endpoint<Params>): Handler<Params> =>
+  async (request, context) => {
+    try {
+      const server = await getShopServer();
+      if (!server.ok) return problem('unavailable', server.error);
+      return await endpoint(server.value, request, await context.params);
+    } catch (error) {
+      return failed(error);
+    }
+  };
+
+/** The handlers of one path: the given ones, and a clear refusal for every other method. */
+export const route = <Params>(
+  endpoints: Partial<Record<Exclude<Method, 'OPTIONS'>, Endpoint<Params>>>,
+): Record<Method, Handler<Params>> => {
+  const allowed = ['OPTIONS', ...Object.keys(endpoints)].join(', ');
+  const refuse: Handler<Params> = (request) =>
+    Promise.resolve(
+      problem('method', `${request.method} is not for this address.`, {}, [['allow', allowed]]),
+    );
+  const handler = (endpoint: Endpoint<Params> | undefined): Handler<Params> =>
+    endpoint === undefined ? refuse : perform(endpoint);
+  return {
+    GET: handler(endpoints.GET),
+    POST: handler(endpoints.POST),
+    PUT: handler(endpoints.PUT),
+    PATCH: handler(endpoints.PATCH),
+    DELETE: handler(endpoints.DELETE),
+    OPTIONS: () => Promise.resolve(done([['allow', allowed]])),
+  };
+};

@@ -1,0 +1,61 @@
+import { mkdir } from 'node:fs/promises';
+import { readSettings } from '../config';
+import { hearingAnswer, hearingFolders } from '../hearing';
+import { err, ok, type Result } from '../result';
+import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
+import { clipFolder, databaseFile } from '../store/files';
+
+/** What all answers of one process share. */
+export interface ShopServer {
+  readonly store: Store;
+  readonly log: JobLog;
+  readonly clips: ClipShelf;
+  /** Whether kiosks are given a whole speech model. */
+  readonly hasSpeechModel: () => Promise<boolean>;
+  readonly now: () => Date;
+}
+
+export const shopServer = (
+  store: Store,
+  dataFolder: string,
+  hasSpeechModel: ShopServer['hasSpeechModel'],
+  now: () => Date,
+): ShopServer => ({
+  store,
+  log: jobLog(store, now),
+  clips: clipShelf(store, clipFolder(dataFolder)),
+  hasSpeechModel,
+  now,
+});
+
+/** Asks as a kiosk asks, so that the answer is the one that it gets. */
+const asksForModel = async (): Promise<boolean> => {
+  const request = new Request('http://localhost/hearing/model.json');
+  return (await hearingAnswer(hearingFolders(process.cwd()), request, false)).ok;
+};
+
+const open = async (): Promise<Result<ShopServer, string>> => {
+  const settings = readSettings(process.env, process.cwd());
+  if (!settings.ok) return settings;
+  const { dataFolder } = settings.value;
+  await mkdir(dataFolder, { recursive: true, mode: 0o700 });
+  const store = await openStore(databaseFile(dataFolder));
+  return store.ok ? ok(shopServer(store.value, dataFolder, asksForModel, () => new Date())) : store;
+};
+
+declare global {
+  var baycallShopServer: Promise<Result<ShopServer, string>> | undefined;
+}
+
+/**
+ * The shop's server: opened once in a process, also where a bundler has made several copies of this module. The error
+ * is one line; the next call tries again.
+ */
+export const getShopServer = async (): Promise<Result<ShopServer, string>> => {
+  globalThis.baycallShopServer ??= open().catch((error: unknown) =>
+    err(error instanceof Error ? error.message : String(error)),
+  );
+  const server = await globalThis.baycallShopServer;
+  if (!server.ok) globalThis.baycallShopServer = undefined;
+  return server;
+};

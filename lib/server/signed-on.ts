@@ -1,0 +1,41 @@
+import { deviceOf, deviceSecretSchema, findSession, type Session } from '../access';
+import { err, ok, type Result } from '../result';
+import { cookieIn, deviceCookie, sessionCookie } from './cookies';
+import { problem } from './problem';
+import { sameOrigin } from './same-origin';
+import type { ShopServer } from './shop-server';
+
+/** The secret of the kiosk's browser, if it has one that could be ours. */
+export const deviceSecretIn = (cookies: string | null): string | undefined =>
+  deviceSecretSchema.safeParse(cookieIn(cookies, deviceCookie)).data;
+
+/** Who is signed on, by the Cookie header of a request; for pages as for the interface. */
+export const sessionIn = async (
+  { store, now }: ShopServer,
+  cookies: string | null,
+): Promise<Session | undefined> => {
+  const token = cookieIn(cookies, sessionCookie);
+  const secret = deviceSecretIn(cookies);
+  if (token === undefined || secret === undefined) return undefined;
+  return findSession(store, token, deviceOf(secret), now().getTime());
+};
+
+/** Lets a request through from somebody who is signed on. */
+export const signedOn = async (
+  server: ShopServer,
+  request: Request,
+): Promise<Result<Session, Response>> => {
+  const session = await sessionIn(server, request.headers.get('cookie'));
+  return session === undefined
+    ? err(problem('signOn', 'Nobody is signed on at this kiosk; sign on first.'))
+    : ok(session);
+};
+
+/** The same for a write, which must also come from a page of this server. */
+export const signedOnToWrite = async (
+  server: ShopServer,
+  request: Request,
+): Promise<Result<Session, Response>> => {
+  const ours = sameOrigin(request);
+  return ours.ok ? signedOn(server, request) : ours;
+};
