@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { ensureBuilt } from './build.mjs';
-import { inRoot, runPackage, runTypeScript, say, workFolder } from './steps.mjs';
+import { runPackage, runTypeScript, say, workFolder } from './steps.mjs';
 
 /** Reads what a vitest run reported. A file that could not even be loaded counts as one failed test. */
 const count = (path) => {
@@ -34,35 +34,58 @@ const tests = (project) => {
 
 const check = (went) => ({ passed: 0, failed: went ? 0 : 1 });
 
-/** Every check of the project, cheapest first. The browser tests need the built app and Chromium. */
-const checks = [
-  [
-    'formatting (prettier)',
-    () => check(runPackage('prettier/bin/prettier.cjs', ['--check', '--log-level=warn', '.'])),
-  ],
-  ['route types (next typegen)', () => check(runPackage('next/dist/bin/next', ['typegen']))],
-  ['types (tsc)', () => check(runPackage('typescript/bin/tsc', ['--noEmit', '-p', '.']))],
-  ['rules (eslint)', () => check(runPackage('eslint/bin/eslint.js', ['.']))],
-  ['tests of the core', () => tests('core')],
-  ['build', () => check(ensureBuilt())],
-  ['Chromium', () => check(findChromium())],
-  ['tests in the browser', () => tests('browser')],
-];
+const findsChromium = () =>
+  runTypeScript([
+    '--input-type=module',
+    '--eval',
+    `import { findChromium } from './lib/cli/chromium.ts';
+     const found = await findChromium();
+     if (!found.ok) { console.error(found.error); process.exitCode = 1; }`,
+  ]).status === 0;
 
-function findChromium() {
-  if (!existsSync(inRoot('lib', 'cli', 'chromium.ts'))) return true;
-  return runTypeScript([inRoot('lib', 'cli', 'chromium.ts')]).status === 0;
-}
+/** Every check of the project, cheapest first; `needs` names the checks without which one makes no sense. */
+const checks = [
+  {
+    name: 'formatting (prettier)',
+    perform: () =>
+      check(runPackage('prettier/bin/prettier.cjs', ['--check', '--log-level=warn', '.'])),
+  },
+  {
+    name: 'route types (next typegen)',
+    perform: () => check(runPackage('next/dist/bin/next', ['typegen'])),
+  },
+  {
+    name: 'types (tsc)',
+    perform: () => check(runPackage('typescript/bin/tsc', ['--noEmit', '-p', '.'])),
+  },
+  { name: 'rules (eslint)', perform: () => check(runPackage('eslint/bin/eslint.js', ['.'])) },
+  { name: 'tests of the core', perform: () => tests('core') },
+  { name: 'build', perform: () => check(ensureBuilt()) },
+  { name: 'Chromium', perform: () => check(findsChromium()) },
+  {
+    name: 'tests in the browser',
+    needs: ['build', 'Chromium'],
+    perform: () => tests('browser'),
+  },
+];
 
 /** Runs all checks, whatever becomes of each, and adds up the tests and the failed checks. */
 export const runChecks = () => {
   const total = { passed: 0, failed: 0, broken: [] };
-  for (const [name, perform] of checks) {
+  const broken = new Set();
+  for (const { name, needs = [], perform } of checks) {
     say(`\n— ${name}`);
-    const { passed, failed } = perform();
+    const missing = needs.filter((need) => broken.has(need));
+    const { passed, failed } = missing.length > 0 ? check(false) : perform();
     total.passed += passed;
     total.failed += failed;
-    if (failed > 0) total.broken.push(`Failed: ${name}`);
+    if (failed === 0) continue;
+    broken.add(name);
+    total.broken.push(
+      missing.length > 0
+        ? `Not run: ${name}, for want of: ${missing.join(', ')}`
+        : `Failed: ${name}`,
+    );
   }
   return total;
 };

@@ -8,7 +8,7 @@ const { ensureInstalled } = await import('./install.mjs');
 const { runChecks } = await import('./checks.mjs');
 
 ensureInstalled();
-const { passed, failed, broken } = await runChecks();
+const { passed, failed, broken } = runChecks();
 for (const line of broken) console.error(line);
 console.log(`${passed} passed, ${failed} failed`);
 if (failed > 0) process.exitCode = 1;
