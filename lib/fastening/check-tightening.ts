@@ -16,8 +16,7 @@ export const checkTightening = (tightening: Tightening): readonly Fault[] => {
 };
 
 /**
- * Whether the passes of a group and its fasteners go together: the last pass is the final one, each asks for more
- * than the one before, and a fastener turned by angle is not used again. That rule is common practice, no source:
+ * Whether the passes of a group and its fasteners go together: none asks for less than the one before, and a fastener turned by angle is not used again. That rule is common practice, no source:
  * turning by angle may stretch it past its yield point; only the maker's sheet can say that it may be reused.
  */
 export const checkPasses = (
@@ -25,12 +24,6 @@ export const checkPasses = (
 ): readonly Fault[] => {
   const { passes, fasteners } = group;
   const faults: Fault[] = [];
-  const firstFinal = passes.findIndex(({ stage }) => stage === 'final');
-  if (firstFinal === -1) {
-    faults.push(wrong('noFinalPass', 'No pass is the final one: the group can never be done.'));
-  } else if (passes.slice(firstFinal).some(({ stage }) => stage !== 'final')) {
-    faults.push(wrong('finalNotLast', 'A pass that is not final comes after the final one.'));
-  }
   const torques = passes.flatMap(({ tightening }) => passTorque(tightening) ?? []);
   if (torques.some((torque, k) => torque < (torques[k - 1] ?? torque))) {
     faults.push(doubtful('passesNotRising', 'A pass asks for less torque than the one before.'));

@@ -10,15 +10,12 @@ export interface Fault {
     | 'wrongQuantity'
     | 'noAngle'
     | 'overOneTurn'
-    | 'noFinalPass'
-    | 'finalNotLast'
     | 'passesNotRising'
     | 'angleReused'
     | 'unknownThread'
     | 'unknownStrength'
     | 'tooLowForThread'
-    | 'tooHighForThread'
-    | 'unlisted';
+    | 'tooHighForThread';
   readonly severity: 'wrong' | 'doubtful';
   /** One sentence for the writer. */
   readonly message: string;

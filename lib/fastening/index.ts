@@ -1,7 +1,7 @@
 export * from './specification';
 export { checkSpecification } from './check-specification';
 export { checkPasses, checkTightening, nominal } from './check-tightening';
-export { checkGroup, type GroupFault } from './check-group';
+export { checkGroupTightening, type GroupFault } from './check-group-tightening';
 export type { Fault } from './fault';
 export type { OutOfDomain } from './domain';
 

@@ -11,13 +11,13 @@ export interface ProposedPass {
 const rounds = [
   { id: 'snug', stage: 'snug', percent: 30, walk: 'tighteningOrder' },
   { id: 'intermediate', stage: 'intermediate', percent: 70, walk: 'tighteningOrder' },
-  { id: 'final', stage: 'final', percent: 100, walk: 'tighteningOrder' },
+  { id: 'full', stage: 'intermediate', percent: 100, walk: 'tighteningOrder' },
   { id: 'check-round', stage: 'final', percent: 100, walk: 'onceRound' },
 ] as const;
 
 /**
  * 30, 70 and 100 % of a final torque, then a check round at 100 % (ASME PCC-1, from memory: 20–30, 50–70, 100 %).
- * A proposal for the writer where the sheet gives no passes. Part torques are rounded to three digits.
+ * Only the check round makes the group final. A proposal for the writer where the sheet gives no passes. Part torques are rounded to three digits.
  */
 export const proposePasses = (finalTorque: Specification): readonly ProposedPass[] =>
   rounds.map(({ id, stage, percent, walk }) => ({

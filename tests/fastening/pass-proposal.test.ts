@@ -13,7 +13,7 @@ describe('the proposed passes', () => {
     expect(passes.map(({ pass, percent, walk }) => [pass.id, pass.stage, percent, walk])).toEqual([
       ['snug', 'snug', 30, 'tighteningOrder'],
       ['intermediate', 'intermediate', 70, 'tighteningOrder'],
-      ['final', 'final', 100, 'tighteningOrder'],
+      ['full', 'intermediate', 100, 'tighteningOrder'],
       ['check-round', 'final', 100, 'onceRound'],
     ]);
     expect(passes[1]?.pass.tightening).toEqual({
@@ -60,6 +60,13 @@ describe('the proposed passes', () => {
     for (const { pass } of proposePasses({ kind: 'noFigure', unit: 'N.m' })) {
       expect(pass.tightening).toEqual({ kind: 'byFeel' });
     }
+  });
+
+  it('make the group final by the check round alone', () => {
+    const passes = proposePasses({ kind: 'atMost', unit: 'N.m', upper: 12 });
+    expect(passes.filter(({ pass }) => pass.stage === 'final').map(({ walk }) => walk)).toEqual([
+      'onceRound',
+    ]);
   });
 
   it('are valid passes of a procedure', () => {

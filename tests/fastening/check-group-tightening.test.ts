@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkGroup, type Specification } from '@/lib/fastening';
+import { checkGroupTightening, type Specification } from '@/lib/fastening';
 import { fastenerGroupSchema, type Pass, type Tightening } from '@/lib/procedure';
 
 const torque = (target: number, unit: Specification['unit'] = 'N.m'): Specification => ({
@@ -39,7 +39,7 @@ const group = (passes: Pass[], changes: object = {}) =>
   });
 
 const faults = (...of: Parameters<typeof group>) =>
-  checkGroup(group(...of)).map(({ code, severity, pass: at }) => [code, severity, at]);
+  checkGroupTightening(group(...of)).map(({ code, severity, pass: at }) => [code, severity, at]);
 
 const singleUse = {
   fasteners: [{ id: 'bolt-1', label: '1', hole: 'a', singleUse: true }],
@@ -50,7 +50,7 @@ describe('a group of fasteners', () => {
     const passes = [
       pass('first', 'snug', { kind: 'byFeel' }),
       pass('second', 'intermediate', to(torque(12))),
-      pass('third', 'final', to(torque(24))),
+      pass('third', 'intermediate', to(torque(24))),
       pass('check', 'final', to(torque(24))),
     ];
     expect(faults(passes)).toEqual([]);
@@ -76,15 +76,6 @@ describe('a group of fasteners', () => {
       ['tooHighForThread', 'doubtful', 'first'],
       ['tooHighForThread', 'doubtful', 'last'],
     ]);
-  });
-
-  it('needs a final pass, and nothing less after it', () => {
-    expect(faults([pass('only', 'snug', to(torque(12)))])).toEqual([
-      ['noFinalPass', 'wrong', undefined],
-    ]);
-    expect(
-      faults([pass('last', 'final', to(torque(24))), pass('late', 'intermediate', to(torque(24)))]),
-    ).toEqual([['finalNotLast', 'wrong', undefined]]);
   });
 
   it('should not ask for less torque than the pass before', () => {
@@ -122,18 +113,6 @@ describe('a group of fasteners', () => {
     expect(faults(last, { strengthClass: 'strong' })).toEqual([
       ['unknownStrength', 'doubtful', 'last'],
     ]);
-  });
-
-  it('must be named whole and once by the order of its sheet', () => {
-    const last = [pass('last', 'final', to(torque(24)))];
-    expect(faults(last, { sheetOrder: ['bolt-2', 'bolt-1'] })).toEqual([]);
-    for (const sheetOrder of [
-      ['bolt-2'],
-      ['bolt-2', 'bolt-1', 'bolt-2'],
-      ['bolt-1', 'bolt-2', 'nut-1'],
-    ]) {
-      expect(faults(last, { sheetOrder })).toEqual([['unlisted', 'wrong', undefined]]);
-    }
   });
 
   it('by feel has no figure to be doubted', () => {

@@ -1,6 +1,6 @@
 import type { FastenerGroup } from '../procedure/revision';
 import { checkPasses, checkTightening } from './check-tightening';
-import { doubtful, wrong, type Fault } from './fault';
+import { doubtful, type Fault } from './fault';
 import { plausibility } from './plausibility';
 import type { Specification } from './specification';
 
@@ -9,10 +9,12 @@ export interface GroupFault extends Fault {
   readonly pass?: string;
 }
 
-/** Everything that can be doubted about how a group is to be tightened, for the writer of a procedure. */
-export const checkGroup = (group: FastenerGroup): readonly GroupFault[] => [
+/**
+ * Everything that can be doubted about what a group is tightened to, for the writer of a procedure. Whether its
+ * passes, holes and steps fit together is for the check of the whole revision.
+ */
+export const checkGroupTightening = (group: FastenerGroup): readonly GroupFault[] => [
   ...checkPasses(group),
-  ...unlisted(group),
   ...group.passes.flatMap(({ id, tightening, stage }) => {
     const inItself = checkTightening(tightening);
     if (tightening.kind === 'byFeel' || inItself.length > 0) {
@@ -24,17 +26,6 @@ export const checkGroup = (group: FastenerGroup): readonly GroupFault[] => [
     return againstThread(torque, group, finished).map((fault) => ({ ...fault, pass: id }));
   }),
 ];
-
-const unlisted = ({ sheetOrder, fasteners }: FastenerGroup): readonly Fault[] => {
-  if (sheetOrder === undefined) return [];
-  const missing = fasteners.filter(({ id }) => !sheetOrder.includes(id));
-  const own = sheetOrder.filter((id) => fasteners.some((fastener) => fastener.id === id));
-  return missing.length === 0 &&
-    new Set(sheetOrder).size === sheetOrder.length &&
-    own.length === sheetOrder.length
-    ? []
-    : [wrong('unlisted', 'The sheet’s order must name every fastener of the group once.')];
-};
 
 const againstThread = (
   torque: Specification,
