@@ -1,5 +1,5 @@
 import { toleranceInterval, type Specification } from '../fastening/specification';
-import { judge, type Verdict } from '../metrology/verdict';
+import { judge, type DecisionRule, type Verdict } from '../metrology/verdict';
 import {
   groupOf,
   passOf,
@@ -30,25 +30,25 @@ export const askSpecification = (revision: Revision, ask: ValueAsk): Specificati
     ? passSpecification(groupOf(revision, ask.of.group), ask.of.pass, ask.of.measure)
     : ask.of.spec;
 
-/**
- * Judges a value in the canonical unit of its ask. Torque and angle of a safety-critical group must be proven by
- * the expanded uncertainty (k = 2, same unit); everything else is taken as read.
- */
+/** Torque and angle of a safety-critical group must be proven; everything else is taken as read. */
+export const decisionRuleFor = (revision: Revision, ask: ValueAsk): DecisionRule =>
+  ask.of.kind === 'pass' && groupOf(revision, ask.of.group)?.safetyCritical === true
+    ? 'mustProve'
+    : 'simple';
+
+/** Judges a value in the canonical unit of its ask, with its expanded uncertainty (k = 2, same unit) where known. */
 export const verdictFor = (
   revision: Revision,
   ask: ValueAsk,
   canonical: number,
   expandedUncertainty?: number,
-): Verdict => {
-  const guarded =
-    ask.of.kind === 'pass' && groupOf(revision, ask.of.group)?.safetyCritical === true;
-  return judge(
+): Verdict =>
+  judge(
     canonical,
     toleranceInterval(askSpecification(revision, ask)),
     expandedUncertainty,
-    guarded ? 'mustProve' : 'simple',
+    decisionRuleFor(revision, ask),
   );
-};
 
 /** Whether an entry stands: shown and not taken back, or counted. */
 export const stands = (entry: { readonly status: EntryStatus }): boolean =>

@@ -6,6 +6,7 @@ export {
   askedEach,
   askSpecification,
   currentEntries,
+  decisionRuleFor,
   openAsks,
   verdictFor,
   type OpenAsk,

@@ -1,7 +1,7 @@
 import type { Intent, IntentKind } from '../voice/intent';
 import type { KioskState } from './state';
 import { currentStep, openWants } from './wanted';
-import { stepNumber } from './moves';
+import { stepNumber } from '../procedure';
 
 /**
  * One act, one definition: what a phrase, a key, a touch target and the foot switch do.
@@ -282,7 +282,7 @@ export const validIntents = (state: KioskState): readonly IntentKind[] => {
 export const stepPosition = (
   state: KioskState,
 ): { readonly number: number; readonly of: number } => ({
-  number: stepNumber(state.job, state.job.currentStep),
+  number: stepNumber(state.job.revision, state.job.currentStep),
   of: state.job.revision.steps.length,
 });
 

@@ -5,4 +5,4 @@ export { voiceContext } from './voice-context';
 export { spokenFigure, verdictText } from './values';
 export { allWants, currentStep, openWants, orderedFasteners, wantLabel } from './wanted';
 export type { Want } from './wanted';
-export { isDoable, nextDoable, openEndsText, stepNumber } from './moves';
+export { openEndsText } from './moves';

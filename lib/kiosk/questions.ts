@@ -81,7 +81,7 @@ export const giveReason = (
 
 /** After a step was left out the next one is shown; the outcome on the screen stays. */
 const goOn = (told: KioskStep, via: Via, env: KioskEnv): KioskStep => {
-  const next = nextDoable(told.state.job, told.state.job.currentStep);
+  const next = nextDoable(told.state.job);
   if (next === undefined || told.state.outcome === undefined) return told;
   const begun = happen(told.state, [{ type: 'stepBegun', step: next.id }], { via }, env);
   return begun.ok ? { state: begun.state, effects: [...told.effects, ...begun.effects] } : told;

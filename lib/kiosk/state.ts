@@ -22,6 +22,8 @@ export interface Draft {
   readonly canonical: number;
   readonly interval: ToleranceInterval | undefined;
   readonly verdict: Verdict;
+  /** Why, for the screen. */
+  readonly sentence: string;
   readonly tool?: { readonly id: string; readonly expandedUncertainty?: number };
   /** Entries that this one replaces. */
   readonly replaces: readonly string[];
@@ -66,18 +68,22 @@ export type Confirmed =
   | { readonly kind: 'happen'; readonly happenings: readonly Happening[]; readonly done: string }
   | { readonly kind: 'askReason'; readonly text: string; readonly reasonFor: ReasonFor };
 
+/** A judged value, shown large. */
+export interface Figure {
+  readonly value: number;
+  readonly unit: Unit;
+  readonly label: string;
+  readonly verdict: Verdict;
+  readonly sentence: string;
+}
+
 /** What was last heard or touched, and what became of it. Always on the screen. */
 export interface Outcome {
   readonly said?: string;
   readonly tone: 'good' | 'bad' | 'ask' | 'plain';
   readonly text: string;
   /** Set when a value was judged: shown large. */
-  readonly figure?: {
-    readonly value: number;
-    readonly unit: Unit;
-    readonly label: string;
-    readonly verdict: Verdict;
-  };
+  readonly figure?: Figure;
 }
 
 export interface KioskState {

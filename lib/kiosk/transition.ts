@@ -1,10 +1,11 @@
-import { looseEnds, mayClose } from '../ledger';
+import { mayClose, unsigned } from '../ledger';
+import { kitItemOf, stepNumber } from '../procedure';
 import { unreachable } from '../result';
 import type { HoldReason, Intent } from '../voice/intent';
 import { check, choose, ready, takeBack } from './answers';
 import { validIntents } from './act';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
-import { goBack, goNext, goToStep, openEndsText, stepNumber } from './moves';
+import { goBack, goNext, goToStep, openEndsText } from './moves';
 import { giveReason, sayNo, sayYes } from './questions';
 import type { KioskEffect, KioskEnv, KioskInput, KioskState, KioskStep, Via } from './state';
 import { takeValue } from './values';
@@ -115,7 +116,7 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
       return confirmReason(
         state,
         via,
-        `Leave out step ${stepNumber(state.job, state.job.currentStep)}?`,
+        `Leave out step ${stepNumber(state.job.revision, state.job.currentStep)}?`,
         'Why is it left out?',
         {
           kind: 'leaveOut',
@@ -242,7 +243,7 @@ const confirmReason = (
 const reopen = (state: KioskState, number: number | undefined, via: Via): KioskStep => {
   const step = number === undefined ? currentStep(state.job) : state.job.revision.steps[number - 1];
   if (step === undefined) return refuse(state, via, `There is no step ${String(number)}`);
-  const n = stepNumber(state.job, step.id);
+  const n = stepNumber(state.job.revision, step.id);
   if (state.job.steps[step.id]?.status === 'open') return refuse(state, via, `Step ${n} is open`);
   return confirmReason(state, via, `Reopen step ${n}, ${step.title}?`, 'Why is it done again?', {
     kind: 'reopen',
@@ -251,7 +252,7 @@ const reopen = (state: KioskState, number: number | undefined, via: Via): KioskS
 };
 
 const leftOver = (state: KioskState, kitItem: string, count: number, via: Via): KioskStep => {
-  const name = state.job.revision.kit.find(({ id }) => id === kitItem)?.name ?? kitItem;
+  const name = kitItemOf(state.job.revision, kitItem)?.name ?? kitItem;
   return confirmReason(state, via, `${count} × ${name} left over?`, 'Why is it left over?', {
     kind: 'leftOver',
     kitItem,
@@ -272,7 +273,7 @@ const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
 
 const close = (state: KioskState, via: Via): KioskStep => {
   if (!mayClose(state.job)) {
-    const first = looseEnds(state.job).find((end) => end.signedBy === undefined);
+    const first = unsigned(state.job)[0];
     const text = `${openEndsText(state.job)}${first === undefined ? '' : `: ${first.text}`}`;
     return refuse({ ...state, view: 'ledger' }, via, text);
   }

@@ -1,11 +1,19 @@
 import { toleranceInterval } from '../fastening/specification';
-import { askSpecification, type Happening } from '../job';
+import { askSpecification, decisionRuleFor, type Happening } from '../job';
 import type { Reading } from '../job/state';
-import { implausible, judge, type Verdict } from '../metrology';
-import { quantityOf, toCanonical, unitFacts, type Unit } from '../quantity';
+import { explainVerdict, implausible, type Explanation, type Verdict } from '../metrology';
+import {
+  nameMixUp,
+  quantityOf,
+  toCanonical,
+  unitFacts,
+  type Measured,
+  type Unit,
+} from '../quantity';
+import type { ValueAsk } from '../procedure';
 import type { Intent } from '../voice/intent';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
-import type { Draft, KioskEnv, KioskState, KioskStep, Oddity, Outcome, Via } from './state';
+import type { Draft, Figure, KioskEnv, KioskState, KioskStep, Oddity, Outcome, Via } from './state';
 import {
   allWants,
   currentStep,
@@ -74,6 +82,14 @@ const verdictWords: Record<Verdict, string> = {
 };
 export const verdictText = (verdict: Verdict): string => verdictWords[verdict];
 
+const figureOf = ({ value, unit, label, verdict, sentence }: Draft): Figure => ({
+  value,
+  unit,
+  label,
+  verdict,
+  sentence,
+});
+
 const readingHappenings = (draft: Draft): readonly Happening[] => [
   ...draft.replaces.map((entry): Happening => ({ type: 'entryWithdrawn', entry })),
   {
@@ -100,7 +116,7 @@ export const storeDraft = (
   const outcome: Omit<Outcome, 'said'> = {
     tone: draft.verdict === 'outOfSpec' ? 'bad' : 'good',
     text,
-    figure: { value: draft.value, unit: draft.unit, label: draft.label, verdict: draft.verdict },
+    figure: figureOf(draft),
   };
   return happenAndShow(rest, readingHappenings(draft), { via, askedBack }, env, outcome, [
     { kind: 'say', text },
@@ -139,6 +155,27 @@ const contradiction = (
     : [{ kind: 'contradicts', earlier: spokenFigure(before.value, before.unit) }];
 };
 
+/** The verdict and, in one sentence, why; a figure that fits in another unit or with its point moved is named. */
+const explain = (
+  state: KioskState,
+  ask: ValueAsk,
+  reading: Measured,
+  expandedUncertainty: number | undefined,
+): Explanation => {
+  const interval = toleranceInterval(askSpecification(state.job.revision, ask));
+  const told = explainVerdict(
+    reading,
+    interval,
+    expandedUncertainty,
+    decisionRuleFor(state.job.revision, ask),
+  );
+  const mixUp =
+    interval === undefined || told.verdict !== 'outOfSpec'
+      ? undefined
+      : nameMixUp(reading.value, reading.unit, interval);
+  return mixUp === undefined ? told : { ...told, sentence: `${told.sentence} ${mixUp.text}` };
+};
+
 /** A heard or typed number: shown, judged, and stored at once only when nothing about it is odd. */
 export const takeValue = (
   state: KioskState,
@@ -155,14 +192,13 @@ export const takeValue = (
   const interval = toleranceInterval(spec);
   const unit = intent.unit ?? spec.unit;
   const canonical = toCanonical(intent.value, unit);
-  const group = groupOfAsk(state.job, want.ask);
   const torque = want.ask.of.kind === 'pass' && want.ask.of.measure === 'torque';
   const tool = torque ? env.toolFor?.(canonical) : undefined;
-  const verdict = judge(
-    canonical,
-    interval,
+  const { verdict, sentence } = explain(
+    state,
+    want.ask,
+    { value: intent.value, unit },
     tool?.expandedUncertainty,
-    group?.safetyCritical === true ? 'mustProve' : 'simple',
   );
   const earlier = standingReading(state.job, step.id, want);
   if (earlier?.value === intent.value && earlier.unit === unit && state.question === undefined)
@@ -180,6 +216,7 @@ export const takeValue = (
     canonical,
     interval,
     verdict,
+    sentence,
     ...(tool === undefined ? {} : { tool }),
     replaces: earlier === undefined ? [] : [earlier.id],
   };
@@ -204,7 +241,7 @@ export const takeValue = (
           ...asked.state,
           outcome: {
             ...outcome,
-            figure: { value: draft.value, unit, label: draft.label, verdict },
+            figure: figureOf(draft),
           },
         },
       };

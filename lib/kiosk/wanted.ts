@@ -1,11 +1,21 @@
-import { groupOrder } from '../fastening';
-import { askSpecification } from '../job';
+import { groupOrder, specificationQuantity } from '../fastening';
+import { askedEach, askSpecification, currentEntries, openAsks } from '../job';
 import type { JobState, Reading } from '../job/state';
-import type { Ask, FastenerGroup, Step, ValueAsk } from '../procedure';
-import { specificationQuantity } from '../fastening/specification';
+import {
+  drawingOf,
+  fastenerName,
+  fastenerOf,
+  groupOf,
+  stepOf,
+  type Ask,
+  type Fastener,
+  type FastenerGroup,
+  type Step,
+  type ValueAsk,
+} from '../procedure';
 import type { Quantity } from '../quantity';
 
-/** One thing that a step still wants to know. */
+/** One thing that a step wants to know. */
 export interface Want {
   readonly ask: Ask;
   /** For asks of every fastener: which one, in the tightening order. */
@@ -13,65 +23,62 @@ export interface Want {
 }
 
 export const currentStep = (job: JobState): Step => {
-  const step = job.revision.steps.find(({ id }) => id === job.currentStep) ?? job.revision.steps[0];
+  const step = stepOf(job.revision, job.currentStep) ?? job.revision.steps[0];
   if (step === undefined) throw new Error('a revision has at least one step');
   return step;
 };
 
-export const groupOfAsk = (job: JobState, ask: ValueAsk): FastenerGroup | undefined => {
-  const { of } = ask;
-  return of.kind === 'pass' ? job.revision.groups.find(({ id }) => id === of.group) : undefined;
-};
+export const groupOfAsk = (job: JobState, ask: ValueAsk): FastenerGroup | undefined =>
+  ask.of.kind === 'pass' ? groupOf(job.revision, ask.of.group) : undefined;
 
 /** The fasteners of a group in tightening order. */
-export const orderedFasteners = (job: JobState, group: FastenerGroup) => {
-  const drawing = job.revision.drawings.find(({ id }) => id === group.drawing);
+export const orderedFasteners = (job: JobState, group: FastenerGroup): readonly Fastener[] => {
+  const drawing = drawingOf(job.revision, group.drawing);
   if (drawing === undefined) return group.fasteners;
-  const order = groupOrder(group, drawing).order;
-  return order.flatMap((id) => group.fasteners.filter((fastener) => fastener.id === id));
+  return groupOrder(group, drawing).order.flatMap((id) =>
+    group.fasteners.filter((fastener) => fastener.id === id),
+  );
 };
 
-/** The entry that stands for an ask (and fastener) while its step is open. */
-export const standing = (
-  job: JobState,
-  step: string,
-  want: Want,
-): { readonly id: string } | undefined => {
-  const same = (entry: { step: string; ask: string; status: string }): boolean =>
-    entry.step === step && entry.ask === want.ask.id && entry.status === 'provisional';
-  return want.ask.kind === 'value'
-    ? job.readings.findLast((reading) => same(reading) && reading.fastener === want.fastener)
-    : job.answers.findLast(same);
+const wantsOf = (job: JobState, ask: Ask, fasteners: readonly Fastener[]): readonly Want[] => {
+  const group = ask.kind === 'value' ? groupOfAsk(job, ask) : undefined;
+  if (fasteners.length === 0 || group === undefined) return [{ ask }];
+  return orderedFasteners(job, group)
+    .filter((fastener) => fasteners.includes(fastener))
+    .map(({ id }) => ({ ask, fastener: id }));
 };
-
-export const standingReading = (job: JobState, step: string, want: Want): Reading | undefined =>
-  job.readings.find(({ id }) => id === standing(job, step, want)?.id);
 
 /** Everything a step asks, answered or not, fastener by fastener in tightening order. */
 export const allWants = (job: JobState, step: Step): readonly Want[] =>
-  step.asks.flatMap((ask): readonly Want[] => {
-    if (ask.kind !== 'value' || ask.of.kind !== 'pass' || !ask.of.each) return [{ ask }];
-    const group = groupOfAsk(job, ask);
-    return group === undefined
-      ? []
-      : orderedFasteners(job, group).map(({ id }) => ({ ask, fastener: id }));
-  });
+  step.asks.flatMap((ask) => wantsOf(job, ask, askedEach(job.revision, ask)));
 
 /** What the step still wants. Empty for a step that is done or only needs acknowledging. */
 export const openWants = (job: JobState, step: Step): readonly Want[] =>
   job.steps[step.id]?.status === 'open'
-    ? allWants(job, step).filter((want) => standing(job, step.id, want) === undefined)
+    ? openAsks(job, step.id).flatMap(({ ask, fasteners }) => wantsOf(job, ask, fasteners))
     : [];
+
+/** The reading that stands for a want while its step is open. */
+export const standingReading = (job: JobState, step: string, want: Want): Reading | undefined =>
+  currentEntries(job, step).readings.findLast(
+    (reading) => reading.ask === want.ask.id && reading.fastener === want.fastener,
+  );
+
+/** The reading or answer that stands for a want while its step is open. */
+export const standing = (
+  job: JobState,
+  step: string,
+  want: Want,
+): { readonly id: string } | undefined =>
+  want.ask.kind === 'value'
+    ? standingReading(job, step, want)
+    : currentEntries(job, step).answers.findLast((answer) => answer.ask === want.ask.id);
 
 export const quantityWanted = (job: JobState, ask: ValueAsk): Quantity =>
   specificationQuantity(askSpecification(job.revision, ask));
 
 /** "Cover bolt 3", or the ask's own words. */
 export const wantLabel = (job: JobState, want: Want): string => {
-  if (want.ask.kind !== 'value') return want.ask.label;
-  const group = groupOfAsk(job, want.ask);
-  const fastener = group?.fasteners.find(({ id }) => id === want.fastener);
-  return group !== undefined && fastener !== undefined
-    ? `${group.name} ${group.noun} ${fastener.label}`
-    : want.ask.label;
+  const found = want.fastener === undefined ? undefined : fastenerOf(job.revision, want.fastener);
+  return found === undefined ? want.ask.label : fastenerName(found.group, found.fastener);
 };

@@ -18,6 +18,7 @@ describe('a spoken value', () => {
       unit: 'N.m',
       label: 'Cover bolt 1',
       verdict: 'inSpec',
+      sentence: '10.2 N·m is within 9–11 N·m.',
     });
     expect(readings(d).at(-1)).toEqual({
       fastener: 'cover-1',
