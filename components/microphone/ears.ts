@@ -1,18 +1,13 @@
-import {
-  listeningPlan,
-  understandPair,
-  type Heard,
-  type Understanding,
-  type VoiceContext,
-  type Word,
-} from '@/lib/voice';
+import type { Heard, Understanding, VoiceContext, Word } from '@/lib/voice';
 import { deafnessText, type DeafnessReason } from './failure';
-import type { Grammar, ModelFacts, Utterance } from './protocol';
+import { modelFacts } from './model-facts';
+import type { Utterance } from './protocol';
 import { RecogniserLink } from './recogniser-link';
 import { feedRecording, fetchRecording, playAloud } from './recording';
-import { modelFacts } from './model-facts';
 import { sampleRateHz } from './sound';
 import { openMicrophone, type SoundSource } from './sound-source';
+import type { Spoken } from './turn';
+import { Understander } from './understander';
 
 export type EarState =
   | { readonly kind: 'off' }
@@ -30,36 +25,34 @@ export interface Note {
 export interface EarParts {
   /** Where worker, worklet and model are served. */
   readonly base?: string;
-  readonly onUnderstood: (understanding: Understanding, heard: Heard, utterance: Utterance) => void;
+  /** Something was said and is over: act on it. */
+  readonly onUnderstood: (understanding: Understanding, heard: Heard, spoken: Spoken) => void;
+  /** A number was said, but more of it may follow: show it, do not act on it. */
+  readonly onPreview?: (understanding: Understanding, heard: Heard, spoken: Spoken) => void;
+  /** For measuring: every utterance as the recogniser ended it. */
+  readonly onUtterance?: (utterance: Utterance) => void;
 }
 
 const restartAfterMs = [500, 2_000, 10_000, 60_000] as const;
+/** Long enough for the last number of a recording to be settled. */
+const afterRecordingS = 1.2;
+
 /** Living this long, a worker has earned a quick restart again. */
 const steadyMs = 60_000;
-
-const heardFrom = (words: readonly Word[], over: number | undefined): Heard => ({
-  words,
-  text: words.map((word) => word.text).join(' '),
-  ...(over === undefined ? {} : { speechOverNoiseDb: over }),
-});
-
-interface Attention {
-  readonly generation: number;
-  readonly place: string;
-  readonly context: VoiceContext;
-}
 
 /** The kiosk's hearing: microphone, recogniser and understanding, with one state to show. */
 export class Ears {
   readonly #base: string;
-  readonly #onUnderstood: EarParts['onUnderstood'];
+  readonly #understander: Understander;
+  readonly #onUtterance: EarParts['onUtterance'];
   readonly #listeners = new Set<() => void>();
   #state: EarState = { kind: 'off' };
   #link: RecogniserLink | undefined;
   #ready = false;
   #source: SoundSource | undefined;
   #wantsMicrophone = false;
-  #attention: Attention | undefined;
+  /** The microphone's own trouble; recordings can still be listened to. */
+  #deafness: DeafnessReason | undefined;
   #muted = false;
   #note: ((note: Note | undefined) => void) | undefined;
   #restarts = 0;
@@ -67,9 +60,17 @@ export class Ears {
   #restartTimer: ReturnType<typeof setTimeout> | undefined;
   #whenReady: (() => void)[] = [];
 
-  constructor({ base = '/hearing', onUnderstood }: EarParts) {
+  constructor({ base = '/hearing', onUnderstood, onPreview, onUtterance }: EarParts) {
     this.#base = base;
-    this.#onUnderstood = onUnderstood;
+    this.#onUtterance = onUtterance;
+    this.#understander = new Understander({
+      onUnderstood: (spoken) => {
+        onUnderstood(spoken.understanding, spoken.heard, spoken);
+      },
+      onPreview: (spoken) => {
+        onPreview?.(spoken.understanding, spoken.heard, spoken);
+      },
+    });
   }
 
   get state(): EarState {
@@ -93,6 +94,7 @@ export class Ears {
   /** Lets go of microphone and recogniser; what is still under way is ignored. */
   stop(): void {
     this.#wantsMicrophone = false;
+    this.#deafness = undefined;
     this.#letGo();
     this.#restarts = 0;
     this.#show({ kind: 'off' });
@@ -103,16 +105,13 @@ export class Ears {
    * is never understood in another.
    */
   attend(context: VoiceContext, place: string): void {
-    const before = this.#attention;
-    if (before?.place === place && JSON.stringify(before.context) === JSON.stringify(context))
-      return;
-    this.#attention = { context, place, generation: (before?.generation ?? 0) + 1 };
-    this.#tellGrammars();
+    if (this.#understander.attend(context, place)) this.#tellGrammars();
   }
 
   /** While the kiosk itself speaks. */
   setMuted(muted: boolean): void {
     this.#muted = muted;
+    if (muted) this.#understander.drop('the kiosk was speaking; say it again');
     if (this.#ready) this.#link?.mute(muted);
   }
 
@@ -133,8 +132,7 @@ export class Ears {
   /** Listens to a recording instead of the microphone, at the pace it was spoken. Needs no microphone. */
   async playRecording(url: string, { audible = true } = {}): Promise<void> {
     const samples = new Float32Array(await fetchRecording(url));
-    const settleS = 0.7;
-    const withPause = new Float32Array(samples.length + settleS * sampleRateHz);
+    const withPause = new Float32Array(samples.length + afterRecordingS * sampleRateHz);
     withPause.set(samples);
     const aloud = audible ? playAloud(samples) : Promise.resolve();
     await Promise.all([aloud, this.listenTo(withPause, { paced: true })]);
@@ -149,7 +147,10 @@ export class Ears {
     const link = this.#link;
     if (link === undefined) return;
     await feedRecording(samples, (piece) => link.feed(piece), paced, carryOn);
-    await link.flush();
+    const atS = await link.flush();
+    if (atS !== undefined)
+      this.#understander.settle({ atS, arrivedMs: performance.timeOrigin + performance.now() });
+    if (this.#deafness !== undefined) this.#show(failed(this.#deafness));
   }
 
   #becomeReady(): Promise<void> {
@@ -172,7 +173,7 @@ export class Ears {
     this.#link = link;
     const facts = await modelFacts(this.#base);
     if (this.#link !== link) return;
-    if (facts.ok) link.load(facts.value satisfies ModelFacts, sampleRateHz);
+    if (facts.ok) link.load(facts.value, sampleRateHz);
     else this.#fail(facts.error);
   }
 
@@ -187,16 +188,18 @@ export class Ears {
       failed: (reason) => {
         this.#fail(reason);
       },
-      level: ({ levelDb }) => {
+      level: ({ levelDb, atS, arrivedMs, speaking }) => {
+        this.#understander.tick({ atS, arrivedMs }, speaking);
         const rounded = Math.round(levelDb / 2) * 2;
         if (this.#state.kind !== 'listening' || this.#state.levelDb !== rounded)
           this.#show({ kind: 'listening', levelDb: rounded });
       },
       utterance: (utterance) => {
-        this.#understand(utterance);
+        this.#onUtterance?.(utterance);
+        this.#understander.hear(utterance);
       },
       dictated: (words, clip) => {
-        this.#note?.({ text: heardFrom(words, undefined).text, words, clip });
+        this.#note?.({ text: words.map((word) => word.text).join(' '), words, clip });
         this.#note = undefined;
       },
     });
@@ -220,6 +223,7 @@ export class Ears {
     const opened = await openMicrophone(`${this.#base}/worklet.js`, port1, () => {
       this.#lostMicrophone();
     });
+    this.#deafness = opened.ok ? undefined : opened.error;
     if (!opened.ok) {
       this.#show(failed(opened.error));
       return;
@@ -236,25 +240,13 @@ export class Ears {
   #lostMicrophone(): void {
     this.#source?.stop();
     this.#source = undefined;
+    this.#deafness = 'noMicrophone';
     this.#show(failed('noMicrophone'));
   }
 
   #tellGrammars(): void {
-    if (!this.#ready || this.#attention === undefined) return;
-    const { main, second } = listeningPlan(this.#attention.context);
-    const grammars: Grammar[] = second === undefined ? [main] : [main, second];
-    this.#link?.listenFor(this.#attention.generation, grammars);
-  }
-
-  #understand(utterance: Utterance): void {
-    const attention = this.#attention;
-    // Begun while something else was on the screen: it must not act on what is there now.
-    if (attention === undefined || utterance.generation !== attention.generation) return;
-    const [main, second] = utterance.passes.map((pass) =>
-      heardFrom(pass.words, utterance.speechOverNoiseDb),
-    );
-    if (main === undefined) return;
-    this.#onUnderstood(understandPair(main, second, attention.context), main, utterance);
+    const { plan } = this.#understander;
+    if (this.#ready && plan !== undefined) this.#link?.listenFor(plan.generation, plan.grammars);
   }
 
   #fail(reason: DeafnessReason): void {
@@ -270,6 +262,7 @@ export class Ears {
   }
 
   #letGo(): void {
+    this.#understander.drop('the recogniser stopped; say it again');
     clearTimeout(this.#restartTimer);
     this.#link?.end();
     this.#link = undefined;

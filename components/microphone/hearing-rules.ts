@@ -13,7 +13,7 @@ export interface HearingRules {
 
 export const usualHearingRules: HearingRules = {
   level: usualLevelRules,
-  pauseMs: 340,
+  pauseMs: 260,
   longestS: 15,
   framesPerPiece: 5,
 };

@@ -32,6 +32,7 @@ export class Listener {
   #ears: Ears | undefined;
   #next: { readonly generation: number; readonly grammars: readonly Grammar[] } | undefined;
   #piece: Float32Array[] = [];
+  #hasWords = false;
   #samples = 0;
   #startedAt = 0;
 
@@ -61,8 +62,9 @@ export class Listener {
     return this.#level.backgroundDb;
   }
 
+  /** By the sound, or, in noise, because the recogniser has words. */
   get speaking(): boolean {
-    return this.#level.speaking;
+    return this.#level.speaking || this.#hasWords;
   }
 
   /** Listens with these grammars from the next pause on; at once when nobody is speaking. */
@@ -84,6 +86,7 @@ export class Listener {
     const ending = this.#ending();
     if (ending === undefined && this.#piece.length < this.#rules.framesPerPiece) return;
     const replies = await this.#feed();
+    this.#hasWords = replies.some((reply) => reply.kind === 'partial' && reply.text !== '');
     if (ending !== undefined) await this.#finish(ending, began);
     else if (isResult(replies[0])) await this.#finish('recogniser', began, replies);
   }
@@ -105,6 +108,7 @@ export class Listener {
   async drop(): Promise<void> {
     await this.#feed();
     await Promise.all((this.#ears?.recognisers ?? []).map((one) => one.finish()));
+    this.#hasWords = false;
     this.#level.end();
     this.#change();
   }
@@ -142,6 +146,7 @@ export class Listener {
     const passes = replies.map((reply) => this.#pass(reply, ears.offset));
     const words = passes.flatMap((pass) => pass.words);
     if (words.length > 0) this.#report(ears, passes, ending, began);
+    this.#hasWords = false;
     this.#level.end();
     this.#change();
   }

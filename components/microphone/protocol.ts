@@ -63,9 +63,11 @@ export type FromWorker =
       readonly backgroundDb: number;
       readonly speaking: boolean;
       readonly atS: number;
+      /** When the last of that sound had arrived: wall clock, ms since 1970. */
+      readonly arrivedMs: number;
     }
   | { readonly kind: 'utterance'; readonly utterance: Utterance }
   | { readonly kind: 'dictated'; readonly words: readonly Word[]; readonly clip: ArrayBuffer }
   | { readonly kind: 'fed'; readonly samples: number }
-  | { readonly kind: 'flushed'; readonly id: number }
+  | { readonly kind: 'flushed'; readonly id: number; readonly atS: number }
   | { readonly kind: 'pong'; readonly id: number };

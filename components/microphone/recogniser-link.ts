@@ -19,7 +19,7 @@ export class RecogniserLink {
   readonly #worker: Worker;
   readonly #events: LinkEvents;
   readonly #watch: ReturnType<typeof setInterval>;
-  readonly #flushes = new Map<number, () => void>();
+  readonly #flushes = new Map<number, (atS: number | undefined) => void>();
   #fed: (() => void)[] = [];
   #lastHeardFromMs = performance.now();
   #count = 0;
@@ -74,9 +74,9 @@ export class RecogniserLink {
     });
   }
 
-  /** Ends what is being said; settles when everything before it is done, or when the worker is over. */
-  flush(): Promise<void> {
-    if (this.#over) return Promise.resolve();
+  /** Ends what is being said; settles when everything before it is done, with the time; undefined when the worker is over. */
+  flush(): Promise<number | undefined> {
+    if (this.#over) return Promise.resolve(undefined);
     return new Promise((resolve) => {
       const id = (this.#count += 1);
       this.#flushes.set(id, resolve);
@@ -88,7 +88,8 @@ export class RecogniserLink {
     this.#over = true;
     clearInterval(this.#watch);
     this.#worker.terminate();
-    for (const resolve of [...this.#fed, ...this.#flushes.values()]) resolve();
+    for (const resolve of this.#fed) resolve();
+    for (const resolve of this.#flushes.values()) resolve(undefined);
     this.#fed = [];
     this.#flushes.clear();
   }
@@ -130,7 +131,7 @@ export class RecogniserLink {
         this.#fed.shift()?.();
         return;
       case 'flushed':
-        this.#flushes.get(message.id)?.();
+        this.#flushes.get(message.id)?.(message.atS);
         this.#flushes.delete(message.id);
         return;
       case 'pong':

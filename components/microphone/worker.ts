@@ -28,6 +28,8 @@ const tell = (message: FromWorker, transfer?: Transferable[]): void => {
   scope.postMessage(message, transfer);
 };
 
+const now = (): number => performance.timeOrigin + performance.now();
+
 const fail = (reason: DeafnessReason, error: unknown): void => {
   tell({ kind: 'failed', reason, detail: error instanceof Error ? error.message : String(error) });
 };
@@ -54,7 +56,7 @@ class Hearing {
       emit: (utterance) => {
         tell({ kind: 'utterance', utterance });
       },
-      now: () => performance.timeOrigin + performance.now(),
+      now,
     });
   }
 
@@ -111,12 +113,12 @@ class Hearing {
       else await this.#endDictation();
       this.#recording = false;
       this.#listener.newSource();
-      tell({ kind: 'flushed', id });
+      tell({ kind: 'flushed', id, atS: this.#listener.atS });
     });
   }
 
   async #hear(frame: Float32Array): Promise<void> {
-    this.#meter(frame);
+    const arrivedMs = now();
     if (this.#muted) {
       await this.#listener.skip(frame);
     } else if (this.#dictation === undefined) {
@@ -125,6 +127,7 @@ class Hearing {
       await this.#listener.skip(frame);
       if (await this.#dictation.hear(frame)) await this.#endDictation();
     }
+    this.#meter(frame, arrivedMs);
   }
 
   async #endDictation(): Promise<void> {
@@ -134,7 +137,7 @@ class Hearing {
     tell({ kind: 'dictated', words, clip }, [clip]);
   }
 
-  #meter(frame: Float32Array): void {
+  #meter(frame: Float32Array, arrivedMs: number): void {
     this.#levels.push(powerOf(frame));
     if (this.#levels.length < framesPerLevel) return;
     const power = this.#levels.reduce((sum, one) => sum + one, 0) / this.#levels.length;
@@ -145,6 +148,7 @@ class Hearing {
       backgroundDb: this.#listener.backgroundDb,
       speaking: this.#listener.speaking,
       atS: this.#listener.atS,
+      arrivedMs,
     });
   }
 }

@@ -1,4 +1,4 @@
-import { judge, tally, type Hearing, type Tally } from './hearing-score';
+import { judge, tally, type Hearing, type Spread, type Tally } from './hearing-score';
 
 export interface HearFacts {
   readonly browser: string;
@@ -24,11 +24,11 @@ export interface HearReport extends HearFacts {
 
 /** Said in every report, because a latency means nothing without it. */
 const latencyMeaning =
-  'From the end of speech to the understanding, for phrases heard right. End of speech: end of the last 20 ms frame of the ' +
-  'recording without mixed-in noise that is within 25 dB of its loudest frames (95th percentile) and 9 dB over its quietest tenth; recordings ' +
-  'where these differ by less than 15 dB are left out. Latency: sound time from there to the frame at which the ' +
-  'utterance was declared over, plus wall time from the arrival of that frame to the understanding in the page. ' +
-  'The delay of a sound card and its driver is not in it.';
+  'Latency, for phrases heard right: sound time from the end of speech to the frame of sound that settled it, plus wall time ' +
+  'from the arrival of that frame until the page had it. "Understanding": it can be on the screen. "Act": it may act; a ' +
+  'number without a unit waits for more digits before that. End of speech: end of the last 20 ms frame of the recording, ' +
+  'before noise is mixed in, that is within 25 dB of its loudest frames (95th percentile) and 9 dB over its quietest tenth; ' +
+  'recordings where these two differ by less than 15 dB are left out. The delay of a sound card and its driver is not in it.';
 
 const noiseName = ({ snrDb }: Hearing): string =>
   snrDb === undefined ? 'as recorded' : `${snrDb} dB`;
@@ -72,10 +72,12 @@ export const hearReport = (hearings: readonly Hearing[], facts: HearFacts): Hear
 const share = (part: number, of: number): string =>
   of === 0 ? '–' : `${part}/${of} (${((100 * part) / of).toFixed(1)} %)`;
 
+const spread = ({ n, p50, p95 }: Spread): string =>
+  p50 === undefined || p95 === undefined
+    ? '–'
+    : `p50 ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms (n = ${n})`;
+
 const rowText = (row: Row): string => {
-  const { p50, p95, n } = row.latencyMs;
-  const ms = (value: number | undefined): string =>
-    value === undefined ? '–' : `${value.toFixed(0)} ms`;
   return [
     `${row.group}, ${row.noise}: ${row.recordings} recordings` +
       (row.unreadable > 0 ? `, ${row.unreadable} of them missing or broken` : ''),
@@ -87,7 +89,8 @@ const rowText = (row: Row): string => {
     `    wrong, accepted unasked       ${share(row.valuesWrongAccepted, row.values)}`,
     `  talk that is no phrase: acts    ${share(row.talkActedOn, row.talk)}`,
     `    asks back                     ${share(row.talkAskedBack, row.talk)}`,
-    `  end of speech to intent         p50 ${ms(p50)}, p95 ${ms(p95)} (n = ${n})`,
+    `  end of speech to understanding  ${spread(row.shownMs)}`,
+    `  end of speech to act            ${spread(row.actedMs)}`,
   ].join('\n');
 };
 

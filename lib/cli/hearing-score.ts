@@ -22,7 +22,15 @@ export interface Verdict {
   readonly actedWrongly: boolean;
   /** Only where a value is spoken. */
   readonly value?: { readonly right: boolean; readonly wrongAccepted: boolean };
-  readonly latencyMs?: number;
+  readonly latency?: Latency;
+}
+
+/** From the end of speech, ms. */
+export interface Latency {
+  /** To the understanding on the screen. */
+  readonly shownMs: number;
+  /** To the moment it may act: a number without a unit waits in case it goes on. */
+  readonly actedMs: number;
 }
 
 type Found = Extract<Understanding, { kind: 'intent' }>;
@@ -56,10 +64,7 @@ export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
   const sure = found.filter((one) => one.certainty === 'sure');
   const actedWrongly = sure.some((one) => !isRight(one));
   const decided = result.outcomes.findLast(({ understanding }) => understanding.kind === 'intent');
-  const late =
-    decided === undefined || result.endOfSpeechS === undefined
-      ? undefined
-      : (decided.endS - result.endOfSpeechS) * 1000 + decided.computeMs;
+  const { endOfSpeechS } = result;
   return {
     kind: result.problem !== undefined ? 'unreadable' : expected === undefined ? 'talk' : 'phrase',
     phraseRight: last !== undefined && isRight(last) && !actedWrongly,
@@ -76,7 +81,14 @@ export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
             ),
           },
         }),
-    ...(late === undefined ? {} : { latencyMs: late }),
+    ...(decided === undefined || endOfSpeechS === undefined
+      ? {}
+      : {
+          latency: {
+            shownMs: (decided.shownS - endOfSpeechS) * 1000 + decided.shownComputeMs,
+            actedMs: (decided.actedS - endOfSpeechS) * 1000 + decided.actedComputeMs,
+          },
+        }),
   };
 };
 
@@ -94,12 +106,29 @@ export interface Tally {
   readonly talk: number;
   readonly talkActedOn: number;
   readonly talkAskedBack: number;
-  readonly latencyMs: { readonly n: number; readonly p50?: number; readonly p95?: number };
+  readonly shownMs: Spread;
+  readonly actedMs: Spread;
+}
+
+export interface Spread {
+  readonly n: number;
+  readonly p50?: number;
+  readonly p95?: number;
 }
 
 /** Nearest-rank quantile. */
 export const quantile = (values: readonly number[], share: number): number | undefined =>
   [...values].sort((a, b) => a - b)[Math.max(0, Math.ceil(share * values.length) - 1)];
+
+const spread = (values: readonly number[]): Spread => {
+  const p50 = quantile(values, 0.5);
+  const p95 = quantile(values, 0.95);
+  return {
+    n: values.length,
+    ...(p50 === undefined ? {} : { p50 }),
+    ...(p95 === undefined ? {} : { p95 }),
+  };
+};
 
 export const tally = (verdicts: readonly Verdict[]): Tally => {
   const phrases = verdicts.filter(({ kind }) => kind === 'phrase');
@@ -107,11 +136,9 @@ export const tally = (verdicts: readonly Verdict[]): Tally => {
   const values = verdicts.flatMap(({ kind, value }) =>
     kind === 'unreadable' || value === undefined ? [] : [value],
   );
-  const late = phrases.flatMap(({ latencyMs, phraseRight }) =>
-    phraseRight && latencyMs !== undefined ? [latencyMs] : [],
+  const late = phrases.flatMap(({ latency, phraseRight }) =>
+    phraseRight && latency !== undefined ? [latency] : [],
   );
-  const p50 = quantile(late, 0.5);
-  const p95 = quantile(late, 0.95);
   return {
     recordings: verdicts.length,
     unreadable: verdicts.filter(({ kind }) => kind === 'unreadable').length,
@@ -126,10 +153,7 @@ export const tally = (verdicts: readonly Verdict[]): Tally => {
     talk: talk.length,
     talkActedOn: talk.filter((one) => one.actedWrongly).length,
     talkAskedBack: talk.filter((one) => one.askedBack).length,
-    latencyMs: {
-      n: late.length,
-      ...(p50 === undefined ? {} : { p50 }),
-      ...(p95 === undefined ? {} : { p95 }),
-    },
+    shownMs: spread(late.map(({ shownMs }) => shownMs)),
+    actedMs: spread(late.map(({ actedMs }) => actedMs)),
   };
 };

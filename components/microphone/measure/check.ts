@@ -1,8 +1,8 @@
 import { everyPhrase, understand, type Heard, type Understanding } from '@/lib/voice';
 import { Ears } from '../ears';
-import type { Ending, Utterance } from '../protocol';
 import { decodeRecording } from '../recording';
 import { sampleRateHz } from '../sound';
+import type { Moment } from '../turn';
 import { endOfSpeechS, withNoise, withRoom } from './mixture';
 
 /** One recording to listen to; noise recordings are given by address. */
@@ -11,15 +11,16 @@ export interface Trial {
   readonly noise?: { readonly url: string; readonly snrDb: number; readonly seed: number };
 }
 
-/** What came of an utterance, and how long after the end of speech. */
+/** What came of what was said. Times are of the sound as it was fed, s; wall times run from the arrival of the sound needed. */
 export interface Outcome {
   readonly understanding: Understanding;
   readonly heard: Heard;
-  readonly ending: Ending;
-  readonly startS: number;
-  readonly endS: number;
-  /** From the last frame needed to the understanding, wall time. */
-  readonly computeMs: number;
+  /** When it could be shown: for a number before it is settled. */
+  readonly shownS: number;
+  readonly shownComputeMs: number;
+  /** When it could act. */
+  readonly actedS: number;
+  readonly actedComputeMs: number;
 }
 
 export interface TrialResult {
@@ -34,14 +35,27 @@ const leadS = 0.5;
 const tailS = 1.5;
 
 let outcomes: Outcome[] = [];
+let preview: { readonly ended: Moment; readonly computeMs: number } | undefined;
 
-const collect = (understanding: Understanding, heard: Heard, utterance: Utterance): void => {
-  const { ending, startS, endS, decidedAtMs } = utterance;
-  const computeMs = performance.timeOrigin + performance.now() - decidedAtMs;
-  outcomes.push({ understanding, heard, ending, startS, endS, computeMs });
-};
+const sinceMs = ({ arrivedMs }: Moment): number =>
+  performance.timeOrigin + performance.now() - arrivedMs;
 
-const ears = new Ears({ onUnderstood: collect });
+const ears = new Ears({
+  onPreview: (_understanding, _heard, { ended }) => {
+    preview = { ended, computeMs: sinceMs(ended) };
+  },
+  onUnderstood: (understanding, heard, { ended, decided }) => {
+    const actedComputeMs = sinceMs(decided);
+    outcomes.push({
+      understanding,
+      heard,
+      shownS: ended.atS,
+      shownComputeMs: preview?.ended === ended ? preview.computeMs : actedComputeMs,
+      actedS: decided.atS,
+      actedComputeMs,
+    });
+  },
+});
 ears.attend(everyPhrase, 'measuring');
 
 const sounds = new Map<string, Promise<Float32Array>>();
@@ -90,7 +104,7 @@ const listen = async (trial: Trial): Promise<TrialResult> => {
   const end = endOfSpeechS(speech);
   const decided = (): boolean =>
     outcomes.some(
-      (outcome) => outcome.endS - beganS >= Math.min(speechEndS, leadS + (end ?? speechEndS)),
+      (outcome) => outcome.actedS - beganS >= Math.min(speechEndS, leadS + (end ?? speechEndS)),
     );
   let feds = 0;
   await ears.listenTo(sound, {
@@ -106,8 +120,8 @@ const listen = async (trial: Trial): Promise<TrialResult> => {
     ...(end === undefined ? {} : { endOfSpeechS: end + leadS }),
     outcomes: outcomes.map((outcome) => ({
       ...outcome,
-      startS: outcome.startS - beganS,
-      endS: outcome.endS - beganS,
+      shownS: outcome.shownS - beganS,
+      actedS: outcome.actedS - beganS,
     })),
   };
 };

@@ -1,0 +1,121 @@
+import type { Heard, Understanding, Word } from '@/lib/voice';
+
+/** What one stretch of speech between two pauses gave: one reading for each recogniser. */
+export interface Piece {
+  readonly readings: readonly Heard[];
+  readonly ended: Moment;
+}
+
+/** A place in the sound (s), and when its sound had arrived: wall clock, ms since 1970, for measuring only. */
+export interface Moment {
+  readonly atS: number;
+  readonly arrivedMs: number;
+}
+
+/** What became of one or more pieces. */
+export interface Spoken {
+  readonly understanding: Understanding;
+  readonly heard: Heard;
+  /** When the pause after the last piece was found, and when the decision fell. */
+  readonly ended: Moment;
+  readonly decided: Moment;
+}
+
+export interface TurnRules {
+  /** So long after the pause was found nothing belongs any more to a number, or to words that are no phrase. */
+  readonly goOnS: number;
+}
+
+export const usualTurnRules: TurnRules = { goOnS: 0.65 };
+
+const emptyHeard: Heard = { words: [], text: '' };
+
+const joinHeard = (a: Heard, b: Heard): Heard => {
+  const words: readonly Word[] = [...a.words, ...b.words];
+  const over = [a.speechOverNoiseDb, b.speechOverNoiseDb].filter((level) => level !== undefined);
+  return {
+    words,
+    text: words.map((word) => word.text).join(' '),
+    ...(over.length === 0 ? {} : { speechOverNoiseDb: Math.min(...over) }),
+  };
+};
+
+const joinPieces = (a: Piece, b: Piece): Piece => ({
+  readings: b.readings.map((reading, i) => joinHeard(a.readings[i] ?? emptyHeard, reading)),
+  ended: b.ended,
+});
+
+/** "One hundred" may be followed by "and twenty", and "bolt three" by "torqued ten"; "next" stands alone. */
+const mayGoOn = (understanding: Understanding): boolean => {
+  if (understanding.kind === 'nothing') return true;
+  const { intent } = understanding;
+  return (intent.kind === 'value' || intent.kind === 'ambiguousValue') && intent.unit === undefined;
+};
+
+/**
+ * Joins pieces of speech that belong together although there was a pause between them, so that no part of a number is
+ * taken for the whole. Time is that of the sound.
+ */
+export class Turn {
+  readonly #understand: (readings: readonly Heard[]) => Understanding;
+  readonly #rules: TurnRules;
+  #waiting: Piece | undefined;
+
+  constructor(
+    understand: (readings: readonly Heard[]) => Understanding,
+    rules: TurnRules = usualTurnRules,
+  ) {
+    this.#understand = understand;
+    this.#rules = rules;
+  }
+
+  /** What waits for more, as it would be understood now. */
+  get preview(): Spoken | undefined {
+    return this.#waiting === undefined
+      ? undefined
+      : this.#spoken(this.#waiting, this.#waiting.ended);
+  }
+
+  /** One more piece; gives what is settled by it. */
+  hear(piece: Piece): readonly Spoken[] {
+    const whole = this.#waiting === undefined ? piece : joinPieces(this.#waiting, piece);
+    const joined = this.#understand(whole.readings);
+    const alone = whole === piece ? joined : this.#understand(piece.readings);
+    // "One twenty", then "next": two phrases, which make none together.
+    const apart = joined.kind === 'nothing' && !mayGoOn(alone);
+    if (apart) return [...this.settle(piece.ended), this.#spoken(piece, piece.ended)];
+    this.#waiting = whole;
+    return mayGoOn(joined) ? [] : this.settle(piece.ended);
+  }
+
+  /** Time has passed; while somebody speaks, what waits goes on waiting. */
+  tick(now: Moment, speaking: boolean): readonly Spoken[] {
+    const waiting = this.#waiting;
+    return waiting === undefined || speaking || now.atS - waiting.ended.atS < this.#rules.goOnS
+      ? []
+      : this.settle(now);
+  }
+
+  /** Nothing more will come. */
+  settle(now: Moment): readonly Spoken[] {
+    const waiting = this.#waiting;
+    this.#waiting = undefined;
+    return waiting === undefined ? [] : [this.#spoken(waiting, now)];
+  }
+
+  /** Forgets what waits, and gives it for the record. */
+  drop(): Piece | undefined {
+    const waiting = this.#waiting;
+    this.#waiting = undefined;
+    return waiting;
+  }
+
+  #spoken(piece: Piece, decided: Moment): Spoken {
+    return {
+      understanding: this.#understand(piece.readings),
+      heard: piece.readings[0] ?? emptyHeard,
+      ended: piece.ended,
+      decided,
+    };
+  }
+}

@@ -1,0 +1,104 @@
+import {
+  listeningPlan,
+  understandPair,
+  type Heard,
+  type Understanding,
+  type VoiceContext,
+} from '@/lib/voice';
+import type { Grammar, Utterance } from './protocol';
+import { Turn, type Moment, type Piece, type Spoken } from './turn';
+
+/** What goes out: settled understandings, and what a number looks like while more of it may follow. */
+export interface UnderstanderEvents {
+  readonly onUnderstood: (spoken: Spoken) => void;
+  readonly onPreview: (spoken: Spoken) => void;
+}
+
+interface Attention {
+  readonly generation: number;
+  readonly place: string;
+  readonly context: VoiceContext;
+}
+
+const screenChanged = 'the screen changed while you spoke; say it again';
+
+const heardFrom = (utterance: Utterance): readonly Heard[] =>
+  utterance.passes.map(({ words }) => ({
+    words,
+    text: words.map((word) => word.text).join(' '),
+    ...(utterance.speechOverNoiseDb === undefined
+      ? {}
+      : { speechOverNoiseDb: utterance.speechOverNoiseDb }),
+  }));
+
+/** Turns utterances into understandings in the context they were spoken in. */
+export class Understander {
+  readonly #events: UnderstanderEvents;
+  #attention: Attention | undefined;
+  #turn: Turn | undefined;
+
+  constructor(events: UnderstanderEvents) {
+    this.#events = events;
+  }
+
+  /** True when something else may be said now than before. */
+  attend(context: VoiceContext, place: string): boolean {
+    const before = this.#attention;
+    if (before?.place === place && JSON.stringify(before.context) === JSON.stringify(context))
+      return false;
+    this.drop(screenChanged);
+    this.#attention = { context, place, generation: (before?.generation ?? 0) + 1 };
+    this.#turn = new Turn(([main, second]) =>
+      understandPair(main ?? { words: [], text: '' }, second, context),
+    );
+    return true;
+  }
+
+  /** What the recognisers are to listen for, under its number. */
+  get plan(): { readonly generation: number; readonly grammars: readonly Grammar[] } | undefined {
+    if (this.#attention === undefined) return undefined;
+    const { main, second } = listeningPlan(this.#attention.context);
+    return {
+      generation: this.#attention.generation,
+      grammars: second === undefined ? [main] : [main, second],
+    };
+  }
+
+  hear(utterance: Utterance): void {
+    const { generation, endS: atS, decidedAtMs: arrivedMs } = utterance;
+    const piece: Piece = { readings: heardFrom(utterance), ended: { atS, arrivedMs } };
+    // Begun before the screen changed: it must not act on what is there now.
+    if (this.#turn === undefined || generation !== this.#attention?.generation) {
+      this.#lose(piece, screenChanged);
+      return;
+    }
+    this.#report(this.#turn.hear(piece));
+    const { preview } = this.#turn;
+    if (preview?.understanding.kind === 'intent') this.#events.onPreview(preview);
+  }
+
+  tick(now: Moment, speaking: boolean): void {
+    this.#report(this.#turn?.tick(now, speaking) ?? []);
+  }
+
+  /** Nothing more will come. */
+  settle(now: Moment): void {
+    this.#report(this.#turn?.settle(now) ?? []);
+  }
+
+  /** What waits for more will not get it, and is not to be taken for the whole. */
+  drop(why: string): void {
+    const waiting = this.#turn?.drop();
+    if (waiting !== undefined) this.#lose(waiting, why);
+  }
+
+  #lose({ readings, ended }: Piece, why: string): void {
+    const heard = readings[0] ?? { words: [], text: '' };
+    const understanding: Understanding = { kind: 'nothing', why, said: heard.text };
+    this.#events.onUnderstood({ understanding, heard, ended, decided: ended });
+  }
+
+  #report(spoken: readonly Spoken[]): void {
+    for (const one of spoken) this.#events.onUnderstood(one);
+  }
+}
