@@ -21,6 +21,8 @@ const oddityLine = (oddity: Oddity, draft: Draft): string => {
       return `Outside what is accepted: ${formatWindow(draft.interval, draft.unit)}`;
     case 'otherUnit':
       return `Given in ${unitFacts[draft.unit].symbol}, not in the sheet’s unit`;
+    case 'outOfOrder':
+      return `${oddity.next} comes first in the order`;
     case 'contradicts':
       return `${oddity.earlier} was given before`;
   }

@@ -1,4 +1,4 @@
-import type { Intent, IntentKind } from '../voice/intent';
+import type { Intent } from '../voice/intent';
 import type { KioskState } from './state';
 import { currentStep, openWants } from './wanted';
 import { stepNumber } from '../procedure';
@@ -239,43 +239,6 @@ export const primaryAct = (state: KioskState): Act | undefined => {
 export const secondaryAct = (state: KioskState): Act | undefined => {
   const first = ['no', 'back'];
   return first.flatMap((name) => availableActs(state).filter((act) => act.name === name))[0];
-};
-
-const always: readonly IntentKind[] = ['repeat', 'callForeman', 'show'];
-
-/** Kinds of intents that are valid now; the grammar is built from them and always holds all numbers. */
-export const validIntents = (state: KioskState): readonly IntentKind[] => {
-  const { question, job } = state;
-  if (job.phase === 'closed') return ['show'];
-  if (job.phase === 'held' && question === undefined) return [...always, 'resume'];
-  switch (question?.kind) {
-    case 'value':
-    case 'whichValue':
-      return ['yes', 'no', 'takeBack', 'value', 'ambiguousValue', 'repeat', 'callForeman'];
-    case 'confirm':
-      return ['yes', 'no', 'takeBack', 'repeat', 'callForeman'];
-    case 'reason':
-      return ['no', 'takeBack', 'repeat', 'callForeman'];
-    case undefined:
-      return [
-        ...always,
-        'next',
-        'back',
-        'value',
-        'ambiguousValue',
-        'takeBack',
-        'ready',
-        'choice',
-        'check',
-        'noteDeviation',
-        'leaveOut',
-        'reopen',
-        'leftOver',
-        'hold',
-        'goTo',
-        'closeJob',
-      ];
-  }
 };
 
 /** "Step 4 of 27" */

@@ -2,7 +2,7 @@ import type { Happening } from '../job';
 import { answered, ask, happenAndShow, refuse } from './happen';
 import type { KioskEnv, KioskState, KioskStep, Via } from './state';
 import { allWants, currentStep, openWants, standing, wantLabel, type Want } from './wanted';
-import { spokenFigure } from './values';
+import { spokenFigure } from './draft';
 
 const firstWant = (state: KioskState, kind: 'choice' | 'check'): Want | undefined => {
   const step = currentStep(state.job);

@@ -2,7 +2,7 @@ import type { Happening, Reason } from '../job';
 import { answered, ask, happen, happenAndShow, refuse, show } from './happen';
 import { nextDoable } from './moves';
 import type { KioskEnv, KioskState, KioskStep, Question, ReasonFor, Via } from './state';
-import { storeDraft } from './values';
+import { storeDraft } from './draft';
 
 const withdrawn = (entries: readonly string[]): readonly Happening[] =>
   entries.map((entry) => ({ type: 'entryWithdrawn', entry }));

@@ -25,6 +25,8 @@ export interface Draft {
   /** Why, for the screen. */
   readonly sentence: string;
   readonly tool?: { readonly id: string; readonly expandedUncertainty?: number };
+  /** Set when another fastener comes first in the tightening order: what to note once it is confirmed. */
+  readonly orderChanged?: string;
   /** Entries that this one replaces. */
   readonly replaces: readonly string[];
 }
@@ -35,6 +37,7 @@ export type Oddity =
   | { readonly kind: 'implausible' }
   | { readonly kind: 'outOfSpec' }
   | { readonly kind: 'otherUnit' }
+  | { readonly kind: 'outOfOrder'; readonly next: string }
   | { readonly kind: 'contradicts'; readonly earlier: string };
 
 /** What a reason is being asked for; the happening is complete but for it. */

@@ -1,11 +1,11 @@
-import { mayClose, unsigned } from '../ledger';
-import { kitItemOf, stepNumber } from '../procedure';
+import { stepNumber } from '../procedure';
 import { unreachable } from '../result';
 import type { HoldReason, Intent } from '../voice/intent';
 import { check, choose, ready, takeBack } from './answers';
-import { validIntents } from './act';
+import { validIntents } from './valid-intents';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
-import { goBack, goNext, goToStep, openEndsText } from './moves';
+import { close, confirmReason, firstLeftOver, leftOver, reopen } from './careful-acts';
+import { goBack, goNext, goToStep } from './moves';
 import { giveReason, sayNo, sayYes } from './questions';
 import type { KioskEffect, KioskEnv, KioskInput, KioskState, KioskStep, Via } from './state';
 import { takeValue } from './values';
@@ -224,68 +224,4 @@ const repeat = (state: KioskState, via: Via): KioskStep => {
     state.question === undefined ? currentStep(state.job).instruction : (state.outcome?.text ?? '');
   const effects: readonly KioskEffect[] = [{ kind: 'say', text }];
   return { ...show(state, via, state.outcome ?? { tone: 'plain', text: 'Repeating' }, effects) };
-};
-
-const confirmReason = (
-  state: KioskState,
-  via: Via,
-  text: string,
-  why: string,
-  reasonFor: Extract<KioskState['question'], { kind: 'reason' }>['reasonFor'],
-): KioskStep =>
-  ask(
-    state,
-    via,
-    { kind: 'confirm', text, act: { kind: 'askReason', text: why, reasonFor } },
-    text,
-  );
-
-const reopen = (state: KioskState, number: number | undefined, via: Via): KioskStep => {
-  const step = number === undefined ? currentStep(state.job) : state.job.revision.steps[number - 1];
-  if (step === undefined) return refuse(state, via, `There is no step ${String(number)}`);
-  const n = stepNumber(state.job.revision, step.id);
-  if (state.job.steps[step.id]?.status === 'open') return refuse(state, via, `Step ${n} is open`);
-  return confirmReason(state, via, `Reopen step ${n}, ${step.title}?`, 'Why is it done again?', {
-    kind: 'reopen',
-    step: step.id,
-  });
-};
-
-const leftOver = (state: KioskState, kitItem: string, count: number, via: Via): KioskStep => {
-  const name = kitItemOf(state.job.revision, kitItem)?.name ?? kitItem;
-  return confirmReason(state, via, `${count} × ${name} left over?`, 'Why is it left over?', {
-    kind: 'leftOver',
-    kitItem,
-    count,
-  });
-};
-
-const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
-  const item = state.job.revision.kit.find(({ id, quantity }) => {
-    const kit = state.job.kit[id];
-    return kit !== undefined && kit.used + kit.leftOver < quantity;
-  });
-  const kit = item === undefined ? undefined : state.job.kit[item.id];
-  return item === undefined || kit === undefined
-    ? refuse(state, via, 'Every kit item is accounted for')
-    : leftOver(state, item.id, item.quantity - kit.used - kit.leftOver, via);
-};
-
-const close = (state: KioskState, via: Via): KioskStep => {
-  if (!mayClose(state.job)) {
-    const first = unsigned(state.job)[0];
-    const text = `${openEndsText(state.job)}${first === undefined ? '' : `: ${first.text}`}`;
-    return refuse({ ...state, view: 'ledger' }, via, text);
-  }
-  const text = 'Close the job?';
-  return ask(
-    state,
-    via,
-    {
-      kind: 'confirm',
-      text,
-      act: { kind: 'happen', happenings: [{ type: 'jobClosed' }], done: 'Job closed' },
-    },
-    text,
-  );
 };

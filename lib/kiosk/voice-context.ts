@@ -1,5 +1,5 @@
 import type { VoiceContext } from '../voice/intent';
-import { validIntents } from './act';
+import { validIntents } from './valid-intents';
 import type { KioskState } from './state';
 import { currentStep } from './wanted';
 

@@ -39,8 +39,20 @@ describe('a spoken value', () => {
   });
 
   test('goes to the bolt that was named', () => {
+    const d = new Driver().toTighten().value(10, { label: '1' }).value(9.5, { label: '2' });
+    expect(readings(d).at(-1)).toMatchObject({ fastener: 'cover-2', value: 9.5 });
+  });
+
+  test('for a bolt before its turn is asked back, and on yes the changed order is noted', () => {
     const d = new Driver().toTighten().value(10, { label: '2' });
+    expect(d.text).toContain('Cover bolt 1 comes first in the order');
+    d.yes();
     expect(readings(d).at(-1)?.fastener).toBe('cover-2');
+    expect(d.state.job.deviations).toMatchObject([
+      { kind: 'orderChanged', reason: { text: 'Cover bolt 2 was tightened before Cover bolt 1' } },
+    ]);
+    d.value(10);
+    expect(d.state.job.deviations).toHaveLength(1);
   });
 
   test('for a bolt that is not there is refused and says so', () => {
@@ -109,7 +121,7 @@ describe('a spoken value', () => {
       .toTighten()
       .say({ kind: 'ambiguousValue', candidates: [10, 9.1], label: '2' });
     expect(d.state.question?.kind).toBe('whichValue');
-    d.value(10);
+    d.value(10).yes();
     expect(readings(d).at(-1)).toMatchObject({ fastener: 'cover-2', value: 10 });
   });
 
