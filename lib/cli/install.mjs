@@ -9,7 +9,7 @@ export const ensureInstalled = () => {
   if (existsSync(inRoot('node_modules')) && readStamp('installed') === wanted) return;
   say('Installing the packages of the lock file …');
   const npm = process.env.npm_execpath;
-  const args = ['ci', '--include=dev', '--no-audit', '--no-fund'];
+  const args = ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'];
   const done =
     npm !== undefined && npm.endsWith('.js')
       ? run(process.execPath, [npm, ...args])

@@ -1,6 +1,6 @@
 import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
-import { setTimeout } from 'node:timers';
+import { setInterval, setTimeout } from 'node:timers';
 import { giveUp, inRoot, root, runTypeScript, say } from './steps.mjs';
 
 /** Checks the settings, makes the data folder ready and tells where to listen; ends with one line where that fails. */
@@ -16,14 +16,42 @@ const listen = (server, { port, host }) =>
     server.listen(port, host, resolve);
   });
 
-const endOn = (signals, server) => {
+/** npm passes a signal on to its shell, which dies of it and says nothing: then our parent is another. */
+const onOrphaned = (end) => {
+  if (process.env.npm_lifecycle_event === undefined) return;
+  const parent = process.ppid;
+  setInterval(() => {
+    if (process.ppid !== parent) end();
+  }, 500).unref();
+};
+
+const endWhenTold = (server) => {
+  let ending = false;
   const end = () => {
+    if (ending) return;
+    ending = true;
     server.close(() => process.exit(0));
     server.closeIdleConnections();
     // A kiosk keeps its connection open; what was acknowledged is on disk already.
-    setTimeout(() => server.closeAllConnections(), 2000).unref();
+    setTimeout(() => process.exit(0), 2000).unref();
   };
-  for (const signal of signals) process.once(signal, end);
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, end);
+  onOrphaned(end);
+};
+
+const isWellFormed = (url) => {
+  try {
+    decodeURIComponent(url.split('?')[0]);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** The framework fails at an address that cannot be decoded; it is refused here, in the form of every other error. */
+const refuseAddress = (response) => {
+  const error = { code: 'malformed', message: 'The address is not well-formed.' };
+  response.writeHead(400, { 'content-type': 'application/json' }).end(JSON.stringify({ error }));
 };
 
 /** Serves the built app until it is told to end. */
@@ -34,13 +62,16 @@ export const serve = async ({ port, host, addresses }) => {
   await app.prepare();
   const handle = app.getRequestHandler();
   const server = createServer((request, response) => {
-    void handle(request, response);
+    if (isWellFormed(request.url)) void handle(request, response);
+    else refuseAddress(response);
   });
+  // Long enough for a sound clip over a bad radio link, short enough that a stalled one holds nothing up.
+  server.requestTimeout = 60_000;
   try {
     await listen(server, { port, host });
   } catch (error) {
     giveUp(`Port ${port} of ${host} cannot be opened (${error.code}).`);
   }
-  endOn(['SIGINT', 'SIGTERM', 'SIGHUP'], server);
+  endWhenTold(server);
   for (const line of addresses) say(line);
 };
