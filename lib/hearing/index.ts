@@ -1,3 +1,3 @@
 export { hearingAnswer, hearingFolders, type HearingFolders } from './answer';
-export { findModel, type Model, type ModelTrouble } from './model-store';
-export { manifestSchema, type Manifest } from './manifest';
+export { findModel, sha256Of, type Model, type ModelTrouble } from './model-store';
+export { manifestSchema, type Manifest, type ModelFile } from './manifest';
