@@ -36,21 +36,26 @@ const notFound = (): Response => new Response('Not found\n', { status: 404 });
 const json = (body: unknown, status: number): Response =>
   Response.json(body, { status, headers: { 'cache-control': 'no-store' } });
 
-/** Finding a model reads all of it; it is done again only when a file's size or time has changed. */
-class ModelShelf {
-  #found:
-    { readonly stamp: string; readonly model: Promise<Result<Model, ModelTrouble>> } | undefined;
-
-  async model(folders: ModelFolders): Promise<Result<Model, ModelTrouble>> {
-    const before = await this.#found?.model;
-    if (before?.ok && (await stampOf(before.value.path)) === this.#found?.stamp) return before;
-    const model = findModel(folders);
-    this.#found = { stamp: '', model };
-    const found = await model;
-    if (found.ok) this.#found = { stamp: await stampOf(found.value.path), model };
-    return found;
-  }
+interface Found {
+  readonly stamp: string;
+  readonly model: Result<Model, ModelTrouble>;
 }
+const shelf = new Map<string, Promise<Found>>();
+
+const find = async (folders: ModelFolders): Promise<Found> => {
+  const model = await findModel(folders);
+  return { model, stamp: model.ok ? await stampOf(model.value.path) : '' };
+};
+
+/** Finding a model reads all of it; it is done again only after trouble, or when the file's size or time has changed. */
+const modelIn = async (folders: ModelFolders): Promise<Result<Model, ModelTrouble>> => {
+  const known = await shelf.get(folders.models);
+  if (known?.model.ok && (await stampOf(known.model.value.path)) === known.stamp)
+    return known.model;
+  const finding = find(folders);
+  shelf.set(folders.models, finding);
+  return (await finding).model;
+};
 
 const stampOf = async (path: string): Promise<string> => {
   try {
@@ -98,8 +103,6 @@ const script = async (folder: string, name: string, request: Request): Promise<R
   return new Response(new Uint8Array(await readFile(path)), { headers });
 };
 
-const shelf = new ModelShelf();
-
 /** Answers a GET for anything under `/hearing`. `measure`: whether the measuring page is there. */
 export const hearingAnswer = async (
   folders: HearingFolders,
@@ -109,8 +112,8 @@ export const hearingAnswer = async (
   const { pathname } = new URL(request.url);
   if (pathname === '/hearing/worker.js' || pathname === '/hearing/worklet.js')
     return script(folders.built, pathname.slice('/hearing/'.length), request);
-  if (pathname === '/hearing/model.json') return facts(await shelf.model(folders));
-  if (pathname.startsWith('/hearing/model/')) return archive(await shelf.model(folders), pathname);
+  if (pathname === '/hearing/model.json') return facts(await modelIn(folders));
+  if (pathname.startsWith('/hearing/model/')) return archive(await modelIn(folders), pathname);
   if (measure && pathname === '/hearing/check.js')
     return script(folders.built, 'check.js', request);
   if (measure && pathname === '/hearing/check')

@@ -40,6 +40,8 @@ let preview: { readonly ended: Moment; readonly computeMs: number } | undefined;
 const sinceMs = ({ arrivedMs }: Moment): number =>
   performance.timeOrigin + performance.now() - arrivedMs;
 
+const states: string[] = [];
+
 const ears = new Ears({
   onPreview: (_understanding, _heard, { ended }) => {
     preview = { ended, computeMs: sinceMs(ended) };
@@ -57,6 +59,11 @@ const ears = new Ears({
   },
 });
 ears.attend(everyPhrase, 'measuring');
+ears.subscribe(() => {
+  const { state } = ears;
+  const name = state.kind === 'failed' ? state.reason : state.kind;
+  if (states.at(-1) !== name) states.push(name);
+});
 
 const sounds = new Map<string, Promise<Float32Array>>();
 const fetchSound = async (url: string): Promise<Float32Array> => {
@@ -140,6 +147,12 @@ const meaning = (say: string): Understanding =>
   );
 
 export interface Measure {
+  readonly ears: Ears;
+  /** Kinds of state and reasons of failure that the ears have been in, in order. */
+  readonly states: readonly string[];
+  /** What has been understood since the last recording began. */
+  readonly outcomes: () => readonly Outcome[];
+  readonly decode: (url: string) => Promise<Float32Array>;
   readonly load: typeof load;
   readonly listen: typeof listen;
   readonly meaning: typeof meaning;
@@ -152,4 +165,12 @@ declare global {
   }
 }
 
-window.measure = { load, listen, meaning };
+window.measure = {
+  ears,
+  states,
+  outcomes: () => outcomes,
+  decode: fetchSound,
+  load,
+  listen,
+  meaning,
+};
