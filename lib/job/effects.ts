@@ -47,8 +47,12 @@ const takeOff =
     ...dueAgain(group, fastener),
   });
 
-const loosen: How = (old, fastener, group) =>
-  old.stage === 'off' ? old : { stage: 'loose', ...dueAgain(group, fastener) };
+/** Loose, or off where it was off; a joint that is opened wants its thread-locker and single-use parts again. */
+export const loosen: How = (old, fastener, group) => ({
+  ...old,
+  stage: old.stage === 'off' ? 'off' : 'loose',
+  ...dueAgain(group, fastener),
+});
 
 const runIn =
   (fasteners: 'same' | 'new'): How =>

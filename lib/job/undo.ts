@@ -1,5 +1,5 @@
 import { groupOf, partOf, type Effect, type Revision } from '../procedure';
-import { changeGroups, dueAgain, fittedAs, type Fitted, type Things } from './effects';
+import { changeGroups, dueAgain, fittedAs, loosen, type Fitted, type Things } from './effects';
 import { giveBackToKit } from './kit';
 import { change } from './record';
 import type { PartState } from './state';
@@ -58,13 +58,7 @@ export const undoEffect = (
     case 'tightens':
       return {
         ...things,
-        fasteners: changeGroups(
-          revision,
-          things.fasteners,
-          [effect.group],
-          (old, fastener, group) =>
-            old.stage === 'off' ? old : { stage: 'loose', ...dueAgain(group, fastener) },
-        ),
+        fasteners: changeGroups(revision, things.fasteners, [effect.group], loosen),
       };
     case 'applies':
       return {

@@ -52,7 +52,9 @@ export const fluidEnds = (state: JobState): readonly LooseEnd[] =>
         mark: `drained ${now.drainedL ?? 'unread'} filled ${now.filledL ?? 'unread'}`,
         text: `${fluid.name} does not balance`,
         detail,
-        ...step,
+        ...(now.drainedL === undefined
+          ? stepFor(state, (e) => e.kind === 'drains' && e.fluid === fluid.id)
+          : step),
       },
     ];
   });
