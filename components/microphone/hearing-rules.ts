@@ -13,7 +13,7 @@ export interface HearingRules {
 
 export const usualHearingRules: HearingRules = {
   level: usualLevelRules,
-  pauseMs: 260,
+  pauseMs: 240,
   longestS: 15,
   framesPerPiece: 5,
 };

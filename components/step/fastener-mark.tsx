@@ -1,5 +1,5 @@
 /** How a fastener stands in the step on the screen. */
-export type MarkState = 'waiting' | 'current' | 'done' | 'bad' | 'other';
+export type MarkState = 'waiting' | 'current' | 'done' | 'bad' | 'plain';
 
 export interface FastenerMarkData {
   readonly fastener: string;
@@ -22,7 +22,7 @@ export const markWords: Readonly<Record<MarkState, string>> = {
   current: 'now',
   done: 'done',
   bad: 'not in spec',
-  other: '',
+  plain: '',
 };
 
 /**

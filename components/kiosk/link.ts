@@ -1,0 +1,19 @@
+import type { JobEvent, JobState } from '@/lib/job';
+import type { Result } from '@/lib/result';
+import type { Delivery } from './event-queue';
+
+/** What the kiosk wants of the shop's server. Errors are one sentence for the screen. */
+export interface KioskLink {
+  readonly signOn: (person: string, pin: string, bay: string) => Promise<Result<void, string>>;
+  readonly signOff: () => Promise<void>;
+  readonly deliver: (job: string, events: readonly JobEvent[]) => Promise<Delivery>;
+  readonly readJob: (job: string) => Promise<Result<JobState, string>>;
+  /** Events of a second person, who gives a PIN for just these. */
+  readonly foreman: (
+    job: string,
+    person: string,
+    pin: string,
+    events: readonly JobEvent[],
+  ) => Promise<Result<void, string>>;
+  readonly keepClip: (id: string, clip: Blob) => Promise<Result<void, string>>;
+}

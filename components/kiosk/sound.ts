@@ -1,0 +1,95 @@
+/** What the kiosk may sound like: short tones that carry over a workshop (1–3 kHz), and a voice of this machine. */
+export type Tone = 'good' | 'bad' | 'ask' | 'done';
+
+interface Note {
+  readonly hz: number;
+  readonly atS: number;
+  readonly forS: number;
+}
+
+/** In spec rises, out of spec is low and double, a question is one, an end is a lower one. */
+const tunes: Readonly<Record<Tone, readonly Note[]>> = {
+  good: [
+    { hz: 1320, atS: 0, forS: 0.09 },
+    { hz: 1980, atS: 0.11, forS: 0.12 },
+  ],
+  bad: [
+    { hz: 1050, atS: 0, forS: 0.16 },
+    { hz: 1050, atS: 0.24, forS: 0.22 },
+  ],
+  ask: [{ hz: 1760, atS: 0, forS: 0.22 }],
+  done: [{ hz: 1320, atS: 0, forS: 0.14 }],
+};
+
+const peak = 0.22;
+const edgeS = 0.012;
+
+/** Plays tones; silent, not broken, where the browser has no sound or holds it back. */
+export class Tones {
+  #context: AudioContext | undefined;
+
+  play(tone: Tone): void {
+    if (typeof AudioContext === 'undefined') return;
+    this.#context ??= new AudioContext();
+    const context = this.#context;
+    if (context.state === 'suspended') void context.resume();
+    for (const { hz, atS, forS } of tunes[tone]) {
+      const oscillator = new OscillatorNode(context, { type: 'triangle', frequency: hz });
+      const gain = new GainNode(context, { gain: 0 });
+      const start = context.currentTime + atS;
+      gain.gain.setValueAtTime(0, start);
+      gain.gain.linearRampToValueAtTime(peak, start + edgeS);
+      gain.gain.setValueAtTime(peak, start + forS - edgeS);
+      gain.gain.linearRampToValueAtTime(0, start + forS);
+      oscillator.connect(gain).connect(context.destination);
+      oscillator.start(start);
+      oscillator.stop(start + forS);
+    }
+  }
+
+  close(): void {
+    void this.#context?.close();
+    this.#context = undefined;
+  }
+}
+
+/** An English voice that lives on this machine; a voice of somebody's service would take the words away. */
+const localVoice = (synthesis: SpeechSynthesis): SpeechSynthesisVoice | undefined =>
+  synthesis.getVoices().find(({ localService, lang }) => localService && lang.startsWith('en'));
+
+/** Says short things. `onSpeaking` tells when it begins and ends, so that the kiosk does not listen to itself. */
+export class LocalVoice {
+  readonly #onSpeaking: (speaking: boolean) => void;
+
+  constructor(onSpeaking: (speaking: boolean) => void) {
+    this.#onSpeaking = onSpeaking;
+  }
+
+  static available(): boolean {
+    return 'speechSynthesis' in globalThis && localVoice(speechSynthesis) !== undefined;
+  }
+
+  say(text: string): void {
+    if (!('speechSynthesis' in globalThis)) return;
+    const voice = localVoice(speechSynthesis);
+    if (voice === undefined) return;
+    speechSynthesis.cancel();
+    const words = new SpeechSynthesisUtterance(text);
+    words.voice = voice;
+    words.lang = voice.lang;
+    words.rate = 1.1;
+    words.onstart = () => {
+      this.#onSpeaking(true);
+    };
+    words.onend = words.onerror = () => {
+      this.#onSpeaking(false);
+    };
+    speechSynthesis.speak(words);
+  }
+
+  /** A mechanic's act cuts it off. */
+  hush(): void {
+    if ('speechSynthesis' in globalThis) speechSynthesis.cancel();
+    this.#onSpeaking(false);
+  }
+}
