@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { personSchema } from '../people';
 import { idSchema } from '../procedure/id';
+import { torqueUnits } from '../quantity';
 
 export const baySchema = z.object({ id: idSchema, name: z.string().min(1).max(40) });
 export type Bay = z.infer<typeof baySchema>;
@@ -24,6 +25,8 @@ export const torqueToolSchema = z.object({
   lowerNm: z.number().nonnegative(),
   upperNm: z.number().positive(),
   resolutionNm: z.number().positive(),
+  /** Units that its scale or display is marked in; absent: N·m. */
+  scale: z.array(z.enum(torqueUnits)).min(1).optional(),
   calibration: z.object({
     on: z.iso.date(),
     certificate: z.string().min(1).optional(),
