@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { fingerprint } from './fingerprint.mjs';
 import {
   inRoot,
@@ -26,7 +27,6 @@ const sources = [
 ];
 
 const buildHearing = () => {
-  if (!existsSync(inRoot('lib', 'cli', 'build-hearing.ts'))) return true;
   const script = "import { buildHearing } from './lib/cli/build-hearing.ts'; await buildHearing();";
   const { status, stdout } = runTypeScript(['--input-type=module', '--eval', script]);
   if (stdout.trim() !== '') say(stdout.trimEnd());
@@ -36,7 +36,7 @@ const buildHearing = () => {
 /** Builds the app where its sources have changed since the last build. Tells whether a good build is there. */
 export const ensureBuilt = () => {
   const wanted = fingerprint(root, sources, process.version);
-  const there = existsSync(inRoot('.next', 'BUILD_ID')) && existsSync(workFolder);
+  const there = existsSync(inRoot('.next', 'BUILD_ID')) && existsSync(join(workFolder, 'hearing'));
   if (there && readStamp('built') === wanted) return true;
   say('Building …');
   writeStamp('built', 'under way');
