@@ -25,6 +25,7 @@ const headings: Readonly<Record<LooseEndKind, string>> = {
 
 export interface LedgerPanelProps {
   readonly ends: readonly LooseEnd[];
+  readonly nameOf: (person: string) => string;
   readonly stepNumber: (step: string) => number;
   readonly onGoTo: (step: string) => void;
   readonly onForeman: () => void;
@@ -34,9 +35,10 @@ export interface LedgerPanelProps {
 
 function Row({
   end,
+  nameOf,
   stepNumber,
   onGoTo,
-}: { end: LooseEnd } & Pick<LedgerPanelProps, 'stepNumber' | 'onGoTo'>) {
+}: { end: LooseEnd } & Pick<LedgerPanelProps, 'nameOf' | 'stepNumber' | 'onGoTo'>) {
   const { step } = end;
   return (
     <li className="flex items-center gap-5 border-b border-line py-2">
@@ -50,7 +52,7 @@ function Row({
           <span className="block text-body text-quiet">{end.detail}</span>
         )}
         {end.signedBy === undefined ? null : (
-          <span className="block text-body text-good">Signed by {end.signedBy}</span>
+          <span className="block text-body text-good">Signed by {nameOf(end.signedBy)}</span>
         )}
       </p>
       {step === undefined ? null : (
@@ -70,6 +72,7 @@ function Row({
 /** Everything that is still open on the vehicle, by kind; each leads to the step that settles it. */
 export function LedgerPanel({
   ends,
+  nameOf,
   stepNumber,
   onGoTo,
   onForeman,
@@ -103,7 +106,13 @@ export function LedgerPanel({
               </h3>
               <ul>
                 {these.map((end) => (
-                  <Row key={end.key} end={end} stepNumber={stepNumber} onGoTo={onGoTo} />
+                  <Row
+                    key={end.key}
+                    end={end}
+                    nameOf={nameOf}
+                    stepNumber={stepNumber}
+                    onGoTo={onGoTo}
+                  />
                 ))}
               </ul>
             </section>

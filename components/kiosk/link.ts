@@ -1,11 +1,18 @@
 import type { JobEvent, JobState } from '@/lib/job';
+import type { Person } from '@/lib/people';
 import type { Result } from '@/lib/result';
 import type { Delivery } from './event-queue';
 
+/** Who works at this kiosk, and what the store calls the kiosk. */
+export interface SignedOn {
+  readonly person: Person;
+  readonly device: string;
+}
+
 /** What the kiosk wants of the shop's server. Errors are one sentence for the screen. */
 export interface KioskLink {
-  readonly signOn: (person: string, pin: string, bay: string) => Promise<Result<void, string>>;
-  readonly signOff: () => Promise<void>;
+  readonly signOn: (person: string, pin: string, bay: string) => Promise<Result<SignedOn, string>>;
+  readonly signOff: () => Promise<Result<void, string>>;
   readonly deliver: (job: string, events: readonly JobEvent[]) => Promise<Delivery>;
   readonly readJob: (job: string) => Promise<Result<JobState, string>>;
   /** Events of a second person, who gives a PIN for just these. */

@@ -60,6 +60,8 @@ const localVoice = (synthesis: SpeechSynthesis): SpeechSynthesisVoice | undefine
 /** Says short things. `onSpeaking` tells when it begins and ends, so that the kiosk does not listen to itself. */
 export class LocalVoice {
   readonly #onSpeaking: (speaking: boolean) => void;
+  #speaking = false;
+  #whenQuiet: (() => void)[] = [];
 
   constructor(onSpeaking: (speaking: boolean) => void) {
     this.#onSpeaking = onSpeaking;
@@ -78,18 +80,32 @@ export class LocalVoice {
     words.voice = voice;
     words.lang = voice.lang;
     words.rate = 1.1;
-    words.onstart = () => {
-      this.#onSpeaking(true);
-    };
     words.onend = words.onerror = () => {
-      this.#onSpeaking(false);
+      this.#set(false);
     };
+    this.#set(true);
     speechSynthesis.speak(words);
   }
 
   /** A mechanic's act cuts it off. */
   hush(): void {
-    if ('speechSynthesis' in globalThis) speechSynthesis.cancel();
-    this.#onSpeaking(false);
+    if (!this.#speaking) return;
+    speechSynthesis.cancel();
+    this.#set(false);
+  }
+
+  whenQuiet(): Promise<void> {
+    if (!this.#speaking) return Promise.resolve();
+    return new Promise((resolve) => {
+      this.#whenQuiet.push(resolve);
+    });
+  }
+
+  #set(speaking: boolean): void {
+    this.#speaking = speaking;
+    this.#onSpeaking(speaking);
+    if (speaking) return;
+    for (const resolve of this.#whenQuiet) resolve();
+    this.#whenQuiet = [];
   }
 }

@@ -1,0 +1,38 @@
+import type { EarState } from '../microphone';
+import type { HearingView } from './hearing-badge';
+
+/** What the ears are kept from doing, or are doing for something else than phrases. */
+export type EarDuty = 'phrases' | 'speaking' | 'reason';
+
+const quietDb = -62;
+const loudDb = -14;
+
+/** Level of what comes in as a share of the meter: speech at arm's length fills about two thirds. */
+export const levelShare = (levelDb: number): number =>
+  Math.min(1, Math.max(0, (levelDb - quietDb) / (loudDb - quietDb)));
+
+/** The ears as the header shows them. */
+export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
+  switch (state.kind) {
+    case 'off':
+      return { ears: 'off', level: 0, text: 'Not listening' };
+    case 'loading': {
+      const progress = state.total > 0 ? state.loaded / state.total : 0;
+      return {
+        ears: 'loading',
+        level: 0,
+        text: `Loading the voice model, ${Math.floor(progress * 100)} %`,
+        progress,
+      };
+    }
+    case 'failed':
+      return { ears: 'failed', level: 0, text: 'Cannot hear' };
+    case 'listening':
+      if (duty === 'speaking') return { ears: 'waiting', level: 0, text: 'Speaking' };
+      return {
+        ears: 'listening',
+        level: levelShare(state.levelDb),
+        text: duty === 'reason' ? 'Taking down the reason' : 'Listening',
+      };
+  }
+};

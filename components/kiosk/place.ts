@@ -1,0 +1,14 @@
+import type { KioskState } from '@/lib/kiosk';
+
+/**
+ * What the screen asks for, by name. Words begun while it named one thing are never taken for another: not for the
+ * next step, nor for a question that came up meanwhile.
+ */
+export const placeOf = ({ job, question, chosen }: KioskState): string =>
+  [
+    job.job,
+    job.phase,
+    job.currentStep,
+    chosen ?? '',
+    question === undefined ? '' : JSON.stringify(question),
+  ].join(' ');

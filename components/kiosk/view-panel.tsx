@@ -1,0 +1,99 @@
+'use client';
+import { currentStep, type Act, type KioskInput, type KioskState } from '@/lib/kiosk';
+import { looseEnds } from '@/lib/ledger';
+import { stepNumber } from '@/lib/procedure';
+import { BoltsPanel } from './bolts-panel';
+import { CautionPanel } from './caution-panel';
+import { DeviationPanel } from './deviation-panel';
+import { HoldPanel } from './hold-panel';
+import { LedgerPanel } from './ledger-panel';
+import { OrderPanel } from './order-panel';
+import { PartsPanel } from './parts-panel';
+import { PhrasesPanel } from './phrases-panel';
+
+/** The panel that is open over the step; each says what was chosen as an input of the kiosk. */
+export function ViewPanel({
+  state,
+  nameOf,
+  send,
+  onAct,
+  onForeman,
+}: {
+  readonly state: KioskState;
+  readonly nameOf: (person: string) => string;
+  readonly send: (input: KioskInput) => void;
+  readonly onAct: (act: Act) => void;
+  readonly onForeman: () => void;
+}) {
+  const { job } = state;
+  const step = currentStep(job);
+  const touch = { by: 'touch' } as const;
+  const close = (): void => {
+    send({ kind: 'open', view: 'step' });
+  };
+  const choose = (fastener: string): void => {
+    send({ kind: 'choose', fastener });
+  };
+  switch (state.view) {
+    case 'parts':
+      return (
+        <PartsPanel
+          job={job}
+          onClose={close}
+          onLeftOver={(kitItem, count) => {
+            send({ kind: 'leftOver', kitItem, count });
+          }}
+        />
+      );
+    case 'order':
+      return (
+        <OrderPanel job={job} step={step} chosen={state.chosen} onChoose={choose} onClose={close} />
+      );
+    case 'bolts':
+      return <BoltsPanel job={job} onClose={close} />;
+    case 'caution':
+      return <CautionPanel step={step} onClose={close} />;
+    case 'ledger':
+      return (
+        <LedgerPanel
+          ends={looseEnds(job)}
+          nameOf={nameOf}
+          stepNumber={(id) => stepNumber(job.revision, id)}
+          onGoTo={(id) => {
+            const intent = { kind: 'goTo', step: stepNumber(job.revision, id) } as const;
+            send({ kind: 'act', intent, via: touch });
+          }}
+          onForeman={onForeman}
+          onCloseJob={() => {
+            send({ kind: 'act', intent: { kind: 'closeJob' }, via: touch });
+          }}
+          onClose={close}
+        />
+      );
+    case 'phrases':
+      return <PhrasesPanel state={state} onAct={onAct} onClose={close} />;
+    case 'deviation':
+      return (
+        <DeviationPanel
+          onClose={close}
+          onKind={(deviation) => {
+            send({ kind: 'deviation', deviation });
+          }}
+        />
+      );
+    case 'hold':
+      return (
+        <HoldPanel
+          onClose={close}
+          onReason={(reason) => {
+            send({ kind: 'act', intent: { kind: 'hold', reason }, via: touch });
+          }}
+          onOther={() => {
+            send({ kind: 'act', intent: { kind: 'hold' }, via: touch });
+          }}
+        />
+      );
+    case 'step':
+      return null;
+  }
+}
