@@ -120,6 +120,8 @@ test('a page runs under its strict policy: scripts of the server run, strange on
     const scripts = html.match(/<script[^>]*>/g) ?? [];
     expect(scripts.length).toBeGreaterThan(0);
     expect(scripts.filter((tag) => !tag.includes(`nonce="${nonce ?? ''}"`))).toEqual([]);
+    // The framework's own mark, set by its scripts and by no one else.
+    await page.waitForFunction(() => 'next' in window);
     const outcome = await page.evaluate(() => {
       const script = document.createElement('script');
       script.textContent = 'document.title = "taken over"';
