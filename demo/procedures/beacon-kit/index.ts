@@ -2,7 +2,8 @@ import type { Revision } from '@/lib/procedure';
 import { beaconKitDrawings } from './drawings';
 import { beaconKitGroups } from './groups';
 import { beaconKitMaterials } from './materials';
-import { beaconKitSteps } from './steps';
+import { stepsRoof } from './steps-roof';
+import { stepsWiring } from './steps-wiring';
 
 export const beaconKit: Revision = {
   procedure: 'beacon-kit',
@@ -15,5 +16,5 @@ export const beaconKit: Revision = {
   ...beaconKitMaterials,
   groups: beaconKitGroups,
   drawings: beaconKitDrawings,
-  steps: beaconKitSteps,
+  steps: [...stepsRoof, ...stepsWiring],
 };

@@ -3,8 +3,10 @@ import { frontCoverDrawings } from './drawings';
 import { frontCoverGroups } from './groups';
 import { frontCoverMaterials } from './materials';
 import { stepsApart } from './steps-apart';
+import { stepsCover } from './steps-cover';
+import { stepsDrain } from './steps-drain';
+import { stepsFront } from './steps-front';
 import { stepsRunning } from './steps-running';
-import { stepsTogether } from './steps-together';
 
 export const frontCover: Revision = {
   procedure: 'front-cover-reseal',
@@ -18,5 +20,5 @@ export const frontCover: Revision = {
   ...frontCoverMaterials,
   groups: frontCoverGroups,
   drawings: frontCoverDrawings,
-  steps: [...stepsApart, ...stepsTogether, ...stepsRunning],
+  steps: [...stepsDrain, ...stepsApart, ...stepsCover, ...stepsFront, ...stepsRunning],
 };
