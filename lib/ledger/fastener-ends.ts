@@ -86,7 +86,7 @@ const dueEnds = (state: JobState, group: FastenerGroup): readonly LooseEnd[] => 
             kind: 'replacementDue' as const,
             key: `replacementDue:group:${group.id}`,
             mark: marked(spent),
-            text: `${several(group, spent)}: new ones are due`,
+            text: `${several(group, spent)}: ${spent.length === 1 ? 'a new one is' : 'new ones are'} due`,
             ...stepFor(
               state,
               (e) => e.kind === 'runsIn' && e.fasteners === 'new' && e.groups.includes(group.id),

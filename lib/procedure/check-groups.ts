@@ -73,13 +73,13 @@ const endsFinal = (revision: Revision, group: FastenerGroup): readonly Fault[] =
   const missing = [
     {
       is: does(takesOff(group.id)) && !does(runsIn(group.id)),
-      text: 'come off and no step runs them in again',
+      text: 'taken off, but no step runs in again what came off',
     },
     {
       is:
         final !== undefined &&
         !does((e) => e.kind === 'tightens' && e.group === group.id && e.pass === final.id),
-      text: 'are opened and no step tightens them to their final pass',
+      text: 'opened, but no step tightens to the final pass',
     },
     {
       is:
@@ -90,18 +90,18 @@ const endsFinal = (revision: Revision, group: FastenerGroup): readonly Fault[] =
             e.consumable === group.threadLocker &&
             e.groups.includes(group.id),
         ),
-      text: 'need thread-locker and no step applies it',
+      text: 'wants thread-locker, but no step applies it',
     },
     {
       is:
         group.fasteners.some(({ singleUse }) => singleUse) &&
         !does((e) => runsIn(group.id)(e) && e.kind === 'runsIn' && e.fasteners === 'new'),
-      text: 'are single-use and no step runs in new ones',
+      text: 'single-use, but no step runs in new ones',
     },
   ];
   return missing
     .filter(({ is }) => is)
-    .map(({ text }) => fault(`groups/${group.id}`, `“${group.name}” ${text}.`));
+    .map(({ text }) => fault(`groups/${group.id}`, `“${group.name}”: ${text}.`));
 };
 
 type Measure = 'torque' | 'angle';

@@ -72,7 +72,7 @@ describe('reopening a step', () => {
     ).toEqual([
       { text: 'Hub bolt: thread-locker is due', step: 'close-hub' },
       { text: 'Idler nut: thread-locker is due', step: 'close-hub' },
-      { text: 'Hub bolt: new ones are due', step: 'close-hub' },
+      { text: 'Hub bolt: a new one is due', step: 'close-hub' },
     ]);
     reopen(bay, 'close-hub');
     doSteps(bay, 'close-hub', 'tighten-hub', 'run');
