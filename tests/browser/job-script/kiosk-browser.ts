@@ -1,0 +1,53 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+import { chromiumFlags, findChromium } from '@/lib/cli/chromium';
+import { startApp } from '../start-app';
+
+export const chromiumPath = async (): Promise<string> => {
+  const found = await findChromium();
+  if (!found.ok) throw new Error(found.error);
+  return found.value;
+};
+
+/** A folder that is gone after the test. */
+export const testFolder = (): string => {
+  const folder = mkdtempSync(join(tmpdir(), 'baycall-job-'));
+  onTestFinished(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return folder;
+};
+
+/** The app with a demo shop of its own; its address. */
+export const ownApp = async (): Promise<string> => {
+  const app = await startApp(testFolder());
+  onTestFinished(async () => {
+    await app.stop();
+  });
+  return app.address;
+};
+
+const launch = async (flags: readonly string[]): Promise<Browser> => {
+  const browser = await chromium.launch({
+    executablePath: await chromiumPath(),
+    args: [...chromiumFlags(), ...flags],
+  });
+  onTestFinished(() => browser.close());
+  return browser;
+};
+
+/** A page as large as the bay's screen. */
+export const bayPage = async (
+  options: BrowserContextOptions = {},
+  flags: readonly string[] = [],
+): Promise<Page> => {
+  const browser = await launch(flags);
+  const context = await browser.newContext({
+    viewport: { width: 1920, height: 1080 },
+    ...options,
+  });
+  return context.newPage();
+};

@@ -1,0 +1,72 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { chromium, type Page } from 'playwright-core';
+import type { ScriptLine } from '@/demo/script';
+import { wavFile } from '@/components/microphone/wav';
+import { chromiumFlags } from '@/lib/cli/chromium';
+import { voicesFolder } from './script';
+
+const rateHz = 16_000;
+
+/** Seconds of quiet: before the first word, and after what is said. */
+const leadS = 4;
+const afterPhraseS = 2.4;
+/** A dictation ends only at a long pause, and its sound is stored first. */
+const afterDictationS = 4.5;
+/** The foreman reads, writes why and gives a PIN. */
+export const foremanS = 35;
+
+/** Decodes a recording in the browser, as the kiosk does: a fresh machine has no other decoder. */
+const decode = async (page: Page, file: string): Promise<Float32Array> => {
+  const flac = readFileSync(new URL(file, voicesFolder)).toString('base64');
+  const samples = await page.evaluate(
+    async ({ text, hertz }) => {
+      const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+      const context = new OfflineAudioContext(1, 1, hertz);
+      const sound = await context.decodeAudioData(bytes.buffer);
+      return Array.from(sound.getChannelData(0), (sample) => Math.round(sample * 32_767));
+    },
+    { text: flac, hertz: rateHz },
+  );
+  return Float32Array.from(samples, (sample) => sample / 32_767);
+};
+
+/** A quiet room: never digital silence, which no microphone gives. */
+const quiet = (seconds: number): Float32Array =>
+  Float32Array.from({ length: Math.round(seconds * rateHz) }, (_, i) => 0.0004 * Math.sin(i * i));
+
+const quietAfter = ({ how }: ScriptLine, next: ScriptLine | undefined): number => {
+  if (how === 'foreman') return next?.how === 'foreman' ? 0 : foremanS;
+  return how === 'dictation' ? afterDictationS : afterPhraseS;
+};
+
+/** Writes what the microphone will hear, 16 kHz mono; answers when each line has been said, s from the start. */
+export const writeRecording = async (
+  script: readonly ScriptLine[],
+  file: string,
+  executablePath: string,
+): Promise<readonly number[]> => {
+  const browser = await chromium.launch({ executablePath, args: [...chromiumFlags()] });
+  try {
+    const page = await browser.newPage();
+    const pieces = [quiet(leadS)];
+    const saidAtS: number[] = [];
+    let samples = leadS * rateHz;
+    for (const [index, line] of script.entries()) {
+      const speech = line.file === '' ? new Float32Array() : await decode(page, line.file);
+      const pause = quiet(quietAfter(line, script[index + 1]));
+      pieces.push(speech, pause);
+      saidAtS.push((samples + speech.length) / rateHz);
+      samples += speech.length + pause.length;
+    }
+    const whole = new Float32Array(samples);
+    let at = 0;
+    for (const piece of pieces) {
+      whole.set(piece, at);
+      at += piece.length;
+    }
+    writeFileSync(file, Buffer.from(wavFile(whole, rateHz)));
+    return saidAtS;
+  } finally {
+    await browser.close();
+  }
+};
