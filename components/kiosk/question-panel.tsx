@@ -54,8 +54,8 @@ export function QuestionPanel({
   onDictate,
 }: {
   readonly question: Question;
-  /** Set while the ears take down a reason: what was made out so far. */
-  readonly dictating: string | undefined;
+  /** The ears are taking a reason down. */
+  readonly dictating: boolean;
   readonly onYes: () => void;
   readonly onNo: () => void;
   readonly onReason: (text: string) => void;

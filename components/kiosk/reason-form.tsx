@@ -33,7 +33,7 @@ export function ReasonForm({
   onDictate,
 }: {
   readonly question: ReasonQuestion;
-  readonly dictating: string | undefined;
+  readonly dictating: boolean;
   readonly onReason: (text: string) => void;
   readonly onCancel: () => void;
   readonly onDictate: (() => void) | undefined;
@@ -52,7 +52,7 @@ export function ReasonForm({
       }
     >
       <div className="flex flex-col gap-5">
-        {dictating === undefined ? (
+        {!dictating ? (
           onDictate === undefined ? null : (
             <div>
               <Button glyph="ear" onPress={onDictate}>
@@ -62,8 +62,7 @@ export function ReasonForm({
           )
         ) : (
           <p role="status" className="rounded-block bg-sunk px-5 py-3 text-glance">
-            <span className="font-bold">Listening: say why. The sound is kept with it. </span>
-            {dictating}
+            Listening: say why. The sound is kept with it.
           </p>
         )}
         <div role="group" aria-label="Usual answers" className="flex flex-wrap gap-3">

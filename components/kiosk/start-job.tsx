@@ -11,8 +11,6 @@ export interface ProcedureChoice {
   readonly revision: number;
   readonly title: string;
   readonly appliesTo: string;
-  readonly bookMinutes: number;
-  readonly steps: number;
 }
 
 /** Which procedure, on which vehicle. Opening a job pins the procedure's revision. */
@@ -27,17 +25,25 @@ export function StartJob({
   readonly procedures: readonly ProcedureChoice[];
   readonly problem: string | undefined;
   readonly busy: boolean;
-  readonly onStart: (choice: ProcedureChoice, vehicle: Vehicle) => void;
+  readonly onStart: (
+    choice: { readonly procedure: string; readonly revision: number },
+    vehicle: Vehicle,
+  ) => void;
 }) {
   const [choice, setChoice] = useState<ProcedureChoice>();
   const [plate, setPlate] = useState('');
   const [description, setDescription] = useState('');
   const start = (): void => {
     if (choice === undefined || plate.trim() === '') return;
-    onStart(choice, {
-      plate: plate.trim(),
-      description: description.trim() === '' ? choice.appliesTo.slice(0, 120) : description.trim(),
-    });
+    const { procedure, revision } = choice;
+    onStart(
+      { procedure, revision },
+      {
+        plate: plate.trim(),
+        description:
+          description.trim() === '' ? choice.appliesTo.slice(0, 120) : description.trim(),
+      },
+    );
   };
   return (
     <Panel title={choice === undefined ? `${bay}: which job?` : choice.title}>
@@ -54,8 +60,7 @@ export function StartJob({
               >
                 <span className="block text-glance font-bold">{one.title}</span>
                 <span className="text-body text-quiet">
-                  {one.appliesTo} · {one.steps} steps · {one.bookMinutes} min · revision{' '}
-                  {one.revision}
+                  {one.appliesTo} · revision {one.revision}
                 </span>
               </Button>
             </li>

@@ -200,3 +200,17 @@ export const wantedNumber = (
     units: want.ask.kind === 'value' ? padUnits(askSpecification(job.revision, want.ask)) : [],
   };
 };
+
+/** The open step that comes up once this one is done, as the sheet orders them. */
+export const previewNext = (
+  job: JobState,
+  step: Step,
+): { readonly number: number; readonly title: string } | undefined => {
+  const { steps } = job.revision;
+  const settled = (id: string): boolean => id === step.id || job.steps[id]?.status !== 'open';
+  const here = steps.indexOf(step);
+  const next = [...steps.slice(here + 1), ...steps.slice(0, here)].find(
+    ({ id, after }) => !settled(id) && after.every(settled),
+  );
+  return next === undefined ? undefined : { number: steps.indexOf(next) + 1, title: next.title };
+};

@@ -109,7 +109,7 @@ export const useJob = (
   // Somebody signed on again: what waited goes out in their session.
   useEffect(() => {
     queue.current?.resume();
-  }, [worker.person.id]);
+  }, [worker]);
 
   return { state, send, pending, problem, reload };
 };

@@ -31,11 +31,13 @@ export interface KeyActions {
 export const useKeys = (
   state: KioskState,
   footKey: string,
-  /** While a panel of the screen's own has the keyboard, only Escape is ours. */
-  busy: boolean,
+  /** `escape`: a panel of the screen's own has the other keys. */
+  attention: 'all' | 'escape' | 'none',
   { onAct, onDigit, onEscape }: KeyActions,
 ): void => {
   useEffect(() => {
+    if (attention === 'none') return;
+    const busy = attention === 'escape';
     let pressedAt: number | undefined;
     const down = (event: KeyboardEvent): void => {
       if (event.altKey || event.ctrlKey || event.metaKey) return;
@@ -73,5 +75,5 @@ export const useKeys = (
       window.removeEventListener('keydown', down);
       window.removeEventListener('keyup', up);
     };
-  }, [state, footKey, busy, onAct, onDigit, onEscape]);
+  }, [state, footKey, attention, onAct, onDigit, onEscape]);
 };

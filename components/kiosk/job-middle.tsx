@@ -1,0 +1,152 @@
+'use client';
+import type { JobState } from '@/lib/job';
+import { currentStep } from '@/lib/kiosk';
+import { looseEnds } from '@/lib/ledger';
+import type { Person } from '@/lib/people';
+import { ForemanPanel } from './foreman-panel';
+import { HeldView } from './hold-panel';
+import { KioskPanel } from './kiosk-panel';
+import type { KioskLink } from './link';
+import { PersonPanel } from './person-panel';
+import { QuestionPanel } from './question-panel';
+import { StepScreen } from './step-screen';
+import { previewNext, wantedNumber } from './step-view';
+import { useForeman } from './use-foreman';
+import type { Overlay, RunningKiosk } from './use-kiosk';
+import { ValuePad } from './value-pad';
+import { ViewPanel } from './view-panel';
+
+interface MiddleProps {
+  readonly kiosk: RunningKiosk;
+  readonly worker: Person;
+  readonly device: string;
+  readonly people: readonly Person[];
+  readonly link: KioskLink;
+  readonly onSomebodyElse: () => void;
+}
+
+function Foreman({ kiosk, device, people, link }: MiddleProps) {
+  const { state, send, setOverlay } = kiosk;
+  const visit = useForeman(state.job, device, link, (job: JobState) => {
+    send({ kind: 'job', job });
+    setOverlay(undefined);
+  });
+  return (
+    <ForemanPanel
+      job={state.job}
+      people={people}
+      problem={visit.problem}
+      busy={visit.busy}
+      onDecide={visit.decide}
+      onClose={() => {
+        setOverlay(undefined);
+      }}
+    />
+  );
+}
+
+function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }) {
+  const { kiosk } = props;
+  const close = (): void => {
+    kiosk.setOverlay(undefined);
+  };
+  switch (overlay.kind) {
+    case 'foreman':
+      return <Foreman {...props} />;
+    case 'person':
+      return (
+        <PersonPanel
+          name={props.worker.name}
+          notStored={kiosk.pending}
+          onSomebodyElse={props.onSomebodyElse}
+          onClose={close}
+        />
+      );
+    case 'kiosk':
+      return (
+        <KioskPanel
+          hearing={kiosk.hearing}
+          trouble={kiosk.deaf}
+          settings={kiosk.settings}
+          voiceAvailable={kiosk.voiceAvailable}
+          onSettings={kiosk.setSettings}
+          onListen={() => {
+            kiosk.ears.start();
+          }}
+          onClose={close}
+        />
+      );
+    case 'pad': {
+      const { job, chosen } = kiosk.state;
+      const wanted = wantedNumber(job, currentStep(job), chosen);
+      return wanted === undefined ? null : (
+        <ValuePad
+          wanted={wanted}
+          first={overlay.digit}
+          onClose={close}
+          onValue={(value, unit) => {
+            const intent = {
+              kind: 'value',
+              value,
+              ...(unit === undefined ? {} : { unit }),
+            } as const;
+            close();
+            kiosk.send({ kind: 'act', intent, via: { by: 'touch' } });
+          }}
+        />
+      );
+    }
+  }
+}
+
+/** The one thing in the middle of the screen: what lies over the job, a question, a panel, or the step. */
+export function JobMiddle(props: MiddleProps) {
+  const { kiosk, people } = props;
+  const { state, send, overlay } = kiosk;
+  const { job, question } = state;
+  const nameOf = (id: string): string => people.find((person) => person.id === id)?.name ?? id;
+  const act = (kind: 'yes' | 'no' | 'resume') => (): void => {
+    send({ kind: 'act', intent: { kind }, via: { by: 'touch' } });
+  };
+  if (overlay !== undefined) return <Over {...props} overlay={overlay} />;
+  if (question !== undefined)
+    return (
+      <QuestionPanel
+        question={question}
+        dictating={kiosk.dictating}
+        onYes={act('yes')}
+        onNo={act('no')}
+        onReason={(text) => {
+          send({ kind: 'reason', text, via: { by: 'touch' } });
+        }}
+        onDictate={kiosk.dictate}
+      />
+    );
+  if (job.hold !== undefined && state.view === 'step')
+    return (
+      <HeldView hold={job.hold} ends={looseEnds(job)} nameOf={nameOf} onResume={act('resume')} />
+    );
+  if (state.view !== 'step')
+    return (
+      <ViewPanel
+        state={state}
+        nameOf={nameOf}
+        send={send}
+        onAct={(chosen) => {
+          kiosk.act(chosen, 'touch');
+        }}
+        onForeman={() => {
+          kiosk.setOverlay({ kind: 'foreman' });
+        }}
+      />
+    );
+  return (
+    <StepScreen
+      state={state}
+      next={previewNext(job, currentStep(job))}
+      onChoose={(fastener) => {
+        send({ kind: 'choose', fastener });
+      }}
+    />
+  );
+}

@@ -1,0 +1,157 @@
+'use client';
+import { useCallback, useState } from 'react';
+import { v7 as newId } from 'uuid';
+import type { JobEvent, JobState } from '@/lib/job';
+import type { Person } from '@/lib/people';
+import type { Vehicle } from '@/lib/shop';
+import type { DemoVoices } from './demo-mechanic';
+import { httpLink } from './http-link';
+import { JobScreen } from './job-screen';
+import type { KioskLink, SignedOn } from './link';
+import { SignOn } from './sign-on';
+import { StartJob, type ProcedureChoice } from './start-job';
+
+export interface KioskProps {
+  readonly bay: { readonly id: string; readonly name: string };
+  readonly people: readonly Person[];
+  readonly procedures: readonly ProcedureChoice[];
+  /** As the store has them when the page is opened. */
+  readonly signedOn: SignedOn | undefined;
+  readonly job: JobState | undefined;
+  readonly demo: DemoVoices | undefined;
+  /** PINs of the demo people, where the shop is the demo. */
+  readonly hint: string | undefined;
+  readonly link?: KioskLink;
+}
+
+/** A bay's kiosk: who works here, on which job, and then the job itself. */
+export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
+  const [signedOn, setSignedOn] = useState(props.signedOn);
+  const [job, setJob] = useState(props.job);
+  /** What could not go out because the session ended: only its author may sign on again for it. */
+  const [waitsFor, setWaitsFor] = useState<Person>();
+  const [problem, setProblem] = useState<string>();
+  const [busy, setBusy] = useState(false);
+
+  const work = async (task: () => Promise<string | undefined>): Promise<void> => {
+    setBusy(true);
+    setProblem(undefined);
+    const trouble = await task();
+    setProblem(trouble);
+    setBusy(false);
+  };
+
+  /** The job as the store has it now, unless what is on this screen is ahead of it. */
+  const openJob = async (id: string): Promise<string | undefined> => {
+    const read = await link.readJob(id);
+    if (!read.ok) return read.error;
+    setJob(read.value);
+    return undefined;
+  };
+
+  const onSignOn = (person: Person, pin: string): void => {
+    void work(async () => {
+      const session = await link.signOn(person.id, pin, bay.id);
+      if (!session.ok) return session.error;
+      const trouble =
+        job === undefined || waitsFor !== undefined ? undefined : await openJob(job.job);
+      setSignedOn(session.value);
+      setWaitsFor(undefined);
+      return trouble;
+    });
+  };
+
+  const onStart = (choice: { procedure: string; revision: number }, vehicle: Vehicle): void => {
+    if (signedOn === undefined) return;
+    const { person, device } = signedOn;
+    const id = newId();
+    const opened: JobEvent = {
+      format: 1,
+      id: newId(),
+      job: id,
+      seq: 1,
+      at: new Date().toISOString(),
+      actor: person.id,
+      role: person.role,
+      device,
+      input: { by: 'touch' },
+      happening: { type: 'jobOpened', ...choice, vehicle, bay: bay.id },
+    };
+    void work(async () => {
+      const delivery = await link.deliver(id, [opened]);
+      switch (delivery.kind) {
+        case 'stored':
+          return openJob(id);
+        case 'refused':
+          return delivery.message;
+        case 'signOn':
+          setSignedOn(undefined);
+          return undefined;
+        case 'unreachable':
+          return 'The server cannot be reached. The job is not opened yet; try again.';
+      }
+    });
+  };
+
+  const onSomebodyElse = useCallback(() => {
+    void link.signOff().then(() => {
+      setSignedOn(undefined);
+    });
+  }, [link]);
+
+  const asks = signedOn === undefined || waitsFor !== undefined;
+  return (
+    <>
+      {asks ? (
+        <div className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+          <SignOn
+            bay={bay.name}
+            people={people.filter(
+              ({ id, role }) =>
+                (role === 'mechanic' || role === 'foreman') &&
+                (waitsFor === undefined || id === waitsFor.id),
+            )}
+            problem={problem}
+            busy={busy}
+            hint={
+              waitsFor === undefined
+                ? props.hint
+                : `${waitsFor.name}, your session has ended. Sign on again so that what you did is stored.`
+            }
+            onSignOn={onSignOn}
+          />
+        </div>
+      ) : null}
+      {signedOn === undefined ? null : job === undefined ? (
+        <div className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+          <StartJob
+            bay={bay.name}
+            procedures={props.procedures}
+            problem={problem}
+            busy={busy}
+            onStart={onStart}
+          />
+        </div>
+      ) : (
+        <div hidden={asks}>
+          <JobScreen
+            key={job.job}
+            job={job}
+            worker={signedOn}
+            people={people}
+            link={link}
+            demo={props.demo}
+            away={asks}
+            onSignOnNeeded={() => {
+              setWaitsFor(signedOn.person);
+            }}
+            onSomebodyElse={onSomebodyElse}
+            onNextJob={() => {
+              setJob(undefined);
+            }}
+          />
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,133 @@
+'use client';
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { JobState } from '@/lib/job';
+import type { Act, KioskEffect, KioskInput, KioskState } from '@/lib/kiosk';
+import type { Ears } from '../microphone';
+import type { DemoVoices } from './demo-mechanic';
+import type { HearingView } from './hearing-badge';
+import { hearingView } from './hearing-view';
+import type { KioskSettings } from './kiosk-settings';
+import type { KioskLink } from './link';
+import { useDemo, type DemoMechanic } from './use-demo';
+import { useHearing } from './use-hearing';
+import { useJob, type Worker } from './use-job';
+import { useKeys } from './use-keys';
+import { useSettings } from './use-settings';
+import { useSound } from './use-sound';
+
+/** What lies over the job for a moment; nothing of it is kept. */
+export type Overlay =
+  | { readonly kind: 'kiosk' | 'foreman' | 'person' }
+  | { readonly kind: 'pad'; readonly digit: string };
+
+export interface KioskParts {
+  readonly job: JobState;
+  readonly worker: Worker;
+  readonly link: KioskLink;
+  readonly demo: DemoVoices | undefined;
+  readonly onSignOnNeeded: () => void;
+  /** Something else has the screen: no key and no word is for the job. */
+  readonly away: boolean;
+}
+
+export interface RunningKiosk {
+  readonly state: KioskState;
+  readonly send: (input: KioskInput) => void;
+  readonly act: (act: Act, by: 'touch' | 'key' | 'foot') => void;
+  readonly pending: number;
+  readonly problem: string | undefined;
+  readonly overlay: Overlay | undefined;
+  readonly setOverlay: (overlay: Overlay | undefined) => void;
+  readonly settings: KioskSettings;
+  readonly setSettings: (settings: KioskSettings) => void;
+  readonly ears: Ears;
+  readonly hearing: HearingView;
+  /** Why nothing can be heard, and what to do. */
+  readonly deaf: string | undefined;
+  /** Takes a reason down again; undefined while it is being taken, or where nothing can be heard. */
+  readonly dictate: (() => void) | undefined;
+  readonly dictating: boolean;
+  readonly voiceAvailable: boolean;
+  readonly demo: DemoMechanic;
+}
+
+/** The machine with everything that leads into it and everything that it does to the outside. */
+export const useKiosk = ({
+  job,
+  worker,
+  link,
+  demo,
+  onSignOnNeeded,
+  away,
+}: KioskParts): RunningKiosk => {
+  const [settings, setSettings, settingsKnown] = useSettings();
+  const [overlay, setOverlay] = useState<Overlay>();
+  const perform = useRef<(effect: Exclude<KioskEffect, { kind: 'store' }>) => void>(undefined);
+  const { state, send, pending, problem } = useJob(
+    job,
+    worker,
+    link,
+    (effect) => perform.current?.(effect),
+    onSignOnNeeded,
+  );
+  const hearing = useHearing(state, send, link);
+  const { ears, dictate } = hearing;
+  const {
+    perform: sound,
+    hush,
+    whenQuiet,
+    voiceAvailable,
+  } = useSound(settings, hearing.setSpeaking);
+  useEffect(() => {
+    perform.current = (effect) => {
+      if (effect.kind === 'dictate') void whenQuiet().then(dictate);
+      else sound(effect);
+    };
+  }, [sound, whenQuiet, dictate]);
+  useEffect(() => {
+    if (!settingsKnown) return;
+    if (settings.listens && !away) ears.start();
+    else ears.stop();
+  }, [ears, settings.listens, settingsKnown, away]);
+
+  const act = useCallback<RunningKiosk['act']>(
+    (chosen, by) => {
+      hush();
+      // A finger finds its kind of deviation or hold in a list; a key or a phrase goes straight to the reason.
+      if (by === 'touch' && chosen.name === 'deviation') send({ kind: 'open', view: 'deviation' });
+      else if (by === 'touch' && chosen.name === 'hold') send({ kind: 'open', view: 'hold' });
+      else send({ kind: 'act', intent: chosen.intent, via: { by } });
+    },
+    [send, hush],
+  );
+  const onDigit = useCallback((digit: string) => {
+    setOverlay({ kind: 'pad', digit });
+  }, []);
+  const onEscape = useCallback(() => {
+    if (overlay !== undefined) setOverlay(undefined);
+    else if (state.question === undefined) send({ kind: 'open', view: 'step' });
+    else send({ kind: 'act', intent: { kind: 'no' }, via: { by: 'key' } });
+  }, [overlay, state.question, send]);
+  const attention = away ? 'none' : overlay === undefined ? 'all' : 'escape';
+  useKeys(state, settings.footKey, attention, { onAct: act, onDigit, onEscape });
+
+  const dictating = hearing.duty === 'reason';
+  return {
+    state,
+    send,
+    act,
+    pending,
+    problem,
+    overlay,
+    setOverlay,
+    settings,
+    setSettings,
+    ears,
+    hearing: hearingView(hearing.state, hearing.duty),
+    deaf: hearing.state.kind === 'failed' ? hearing.state.text : undefined,
+    dictate: dictating || hearing.state.kind !== 'listening' ? undefined : dictate,
+    dictating,
+    voiceAvailable,
+    demo: useDemo(demo, state, ears),
+  };
+};
