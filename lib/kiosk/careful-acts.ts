@@ -63,8 +63,9 @@ export const close = (state: KioskState, via: Via): KioskStep => {
     return refuse({ ...state, view: 'ledger' }, via, text);
   }
   const text = 'Close the job?';
+  // The ledger is empty: what comes next is the closed job, not a panel.
   return ask(
-    state,
+    { ...state, view: 'step' },
     via,
     {
       kind: 'confirm',
