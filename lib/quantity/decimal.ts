@@ -21,6 +21,10 @@ const whole: Readonly<Record<Rounding, (value: number) => number>> = {
   down: Math.floor,
 };
 
+/** Places are a count between what a double can hold; what is no number counts as none. */
+export const wholePlaces = (places: number): number =>
+  Math.min(15, Math.max(-15, Math.round(places))) || 0;
+
 /** From here on a double has no decimals left to round. */
 const ALL_WHOLE = 1e15;
 
@@ -34,7 +38,8 @@ export const roundDecimal = (
   rounding: Rounding = 'nearest',
 ): number =>
   Math.abs(value) < ALL_WHOLE
-    ? shifted(whole[rounding](shifted(settled(value), places)), -places) + 0
+    ? shifted(whole[rounding](shifted(settled(value), wholePlaces(places))), -wholePlaces(places)) +
+      0
     : value;
 
 /** Decimal places the value is written with, at most `most`: 79.66 has 2, 130 has 0. */
@@ -53,5 +58,5 @@ export const placesOfStep = (step: number): number =>
 export const formatDecimal = (value: number, places: number, rounding?: Rounding): string => {
   if (!Number.isFinite(value)) return '–';
   const rounded = roundDecimal(value, places, rounding);
-  return rounded.toFixed(Math.max(0, places)).replace('-', '−');
+  return rounded.toFixed(Math.max(0, wholePlaces(places))).replace('-', '−');
 };

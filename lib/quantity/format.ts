@@ -1,4 +1,11 @@
-import { decimalPlaces, formatDecimal, placesOfStep, roundDecimal, type Rounding } from './decimal';
+import {
+  decimalPlaces,
+  formatDecimal,
+  placesOfStep,
+  roundDecimal,
+  wholePlaces,
+  type Rounding,
+} from './decimal';
 import { fromCanonical, unitFacts, type Unit } from './unit';
 
 /** Limits in the canonical unit of their quantity; a missing one is no limit on that side. */
@@ -11,7 +18,8 @@ export interface Limits {
 /** No screen and no sheet of the trade needs more; beyond it lies the noise of conversion. */
 const MOST_PLACES = 4;
 
-const inPlaces = (places: number): number => Math.min(MOST_PLACES, Math.max(0, places));
+const inPlaces = (places: number): number =>
+  Math.min(MOST_PLACES, Math.max(0, wholePlaces(places)));
 
 const withSymbol = (number: string, unit: Unit): string =>
   unit === 'deg' ? `${number}°` : `${number} ${unitFacts[unit].symbol}`;

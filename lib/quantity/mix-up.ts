@@ -38,19 +38,20 @@ export const nameMixUps = (value: number, unit: Unit, limits: Limits): readonly 
   const said = formatDecimal(value, decimalPlaces(value, 4));
   const asOther = (other: Unit): readonly MixUp[] => {
     const canonical = toCanonical(value, other);
-    if (!fits(canonical)) return [];
+    const inUnit = fromCanonical(canonical, unit);
+    if (!fits(canonical) || !Number.isFinite(inUnit)) return [];
     const shown = formatQuantity(canonical, unit, digitsFor(limits, unit));
     return [
       {
         kind: 'otherUnit',
-        meant: { value: fromCanonical(canonical, unit), unit },
+        meant: { value: inUnit, unit },
         text: `${said} is the ${unitFacts[other].symbol} figure; ${shown}?`,
       },
     ];
   };
   const slipped = slips.flatMap((power): readonly MixUp[] => {
     const meant = power < 0 ? value / 10 ** -power : value * 10 ** power;
-    if (!fits(toCanonical(meant, unit))) return [];
+    if (!Number.isFinite(meant) || !fits(toCanonical(meant, unit))) return [];
     const text = `${said}: is it ${formatDecimal(meant, decimalPlaces(meant, 4))}?`;
     return [{ kind: 'slippedDecimal', meant: { value: meant, unit }, text }];
   });

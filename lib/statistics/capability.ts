@@ -61,7 +61,8 @@ export const capability = (
 
   const cpValue = (upper - lower) / (6 * s);
   const bound = (p: number): number => cpValue * Math.sqrt(chiSquareQuantile(p, freedom) / freedom);
-  return Number.isFinite(cpValue)
-    ? ok({ cp: { value: cpValue, from: bound(tail), to: bound(1 - tail) }, cpk })
+  const cp = { value: cpValue, from: bound(tail), to: bound(1 - tail) };
+  return Object.values(cp).every(Number.isFinite)
+    ? ok({ cp, cpk })
     : refuse('outOfDomain', 'The spread is too small beside the limits.');
 };
