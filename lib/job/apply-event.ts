@@ -14,8 +14,9 @@ import type { Happening, HappeningType, JobEvent } from './event';
 import { openJob } from './open-job';
 import { change, lookup } from './record';
 import { refuse } from './refuse';
+import { stepReopened } from './rework';
 import type { JobState, Refusal } from './state';
-import { readyGiven, stepBegun, stepDone, stepLeftOut, stepReopened } from './step-events';
+import { readyGiven, stepBegun, stepDone, stepLeftOut } from './step-events';
 
 type Happened<T extends Happening['type']> = Extract<Happening, { type: T }>;
 

@@ -69,6 +69,18 @@ export const askedEach = (revision: Revision, ask: Ask): readonly Fastener[] =>
     ? (groupOf(revision, ask.of.group)?.fasteners ?? [])
     : [];
 
+/** The group whose fasteners a reading of that ask stands for; none where it is of no tightening pass. */
+export const askedGroup = (
+  revision: Revision,
+  stepId: string,
+  askId: string,
+): FastenerGroup | undefined => {
+  const ask = stepOf(revision, stepId)?.asks.find(({ id }) => id === askId);
+  return ask?.kind === 'value' && ask.of.kind === 'pass'
+    ? groupOf(revision, ask.of.group)
+    : undefined;
+};
+
 /** An ask of a step that is not answered yet. */
 export interface OpenAsk {
   readonly ask: Ask;

@@ -4,6 +4,7 @@ export { dependents } from '../procedure/lookup';
 export { applyEvent, replay } from './apply-event';
 export {
   askedEach,
+  askedGroup,
   askSpecification,
   currentEntries,
   decisionRuleFor,

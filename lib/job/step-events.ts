@@ -1,23 +1,14 @@
 import { ok, type Result } from '../result';
-import { dependents, partOf, stepOf, type Ask, type Step } from '../procedure';
-import { stands } from './asks';
+import { partOf, stepOf, type Ask, type Step } from '../procedure';
 import { stopClock } from './clock';
-import { applyEffect, type Fitted, type Things } from './effects';
+import { applyEffect, type Things } from './effects';
 import type { Happening, JobEvent } from './event';
 import { withVolumes } from './fluids';
 import { canBegin, canDo } from './may-do';
 import { change, lookup } from './record';
 import { refuse } from './refuse';
-import type {
-  Answer,
-  Deviation,
-  EntryStatus,
-  JobState,
-  Reading,
-  Refusal,
-  StepState,
-} from './state';
-import { undoEffect } from './undo';
+import { chosenIn, marked } from './standing';
+import type { Answer, Deviation, JobState, Reading, Refusal } from './state';
 
 type Happened<T extends Happening['type']> = Extract<Happening, { type: T }>;
 
@@ -52,23 +43,6 @@ export const readyGiven = (
   const steps = change(state.steps, happening.step, (step) => ({ ...step, ready: true }));
   return ok({ ...state, steps });
 };
-
-const marked = <T extends Reading | Answer>(
-  entries: readonly T[],
-  which: (entry: T) => boolean,
-  status: EntryStatus,
-): readonly T[] => entries.map((entry) => (which(entry) ? { ...entry, status } : entry));
-
-/** How parts were chosen in a step: by the answers that stand. Without one, the safe reading is: the same again. */
-const chosenIn =
-  (state: JobState, step: Step): Fitted =>
-  (part) => {
-    const asked = step.asks.find((ask) => ask.kind === 'choice' && ask.part === part);
-    const given = state.answers.find(
-      (answer) => answer.step === step.id && answer.ask === asked?.id && stands(answer),
-    );
-    return given?.answer.kind === 'choice' && given.answer.option === 'replaced' ? 'new' : 'reused';
-  };
 
 const againstSheet = (state: JobState, ask: Ask | undefined, answer: Answer): boolean =>
   ask?.kind === 'choice' &&
@@ -179,68 +153,4 @@ export const stepLeftOut = (
       },
     ],
   });
-};
-
-const openAgain = (old: StepState, seq: number): StepState => ({
-  status: 'open',
-  ready: false,
-  spentMs: old.spentMs,
-  reopened: old.reopened + 1,
-  openedSeq: seq,
-});
-
-/** Rework: the step and all done steps that follow from it are open again, the last done undone first. */
-export const stepReopened = (
-  state: JobState,
-  event: JobEvent,
-  happening: Happened<'stepReopened'>,
-): Result<JobState, Refusal> => {
-  const old = lookup(state.steps, happening.step);
-  if (old === undefined) return unknownStep();
-  if (old.status === 'open')
-    return refuse('stepNotDone', 'The step is open already: go on with it.');
-  const settledSeq = (id: string): number => lookup(state.steps, id)?.settledSeq ?? 0;
-  const reopened = [
-    happening.step,
-    ...dependents(state.revision, happening.step).filter(
-      (id) => lookup(state.steps, id)?.status === 'done',
-    ),
-  ].sort((a, b) => settledSeq(b) - settledSeq(a));
-  const undone = reopened
-    .map((id) => stepOf(state.revision, id))
-    .filter((step) => step !== undefined)
-    .filter((step) => lookup(state.steps, step.id)?.status === 'done');
-  const things = undone.reduce(
-    (now, step) =>
-      step.effects.reduceRight(
-        (next, effect) => undoEffect(state.revision, next, effect, chosenIn(state, step)),
-        now,
-      ),
-    { parts: state.parts, fasteners: state.fasteners, fluids: state.fluids, kit: state.kit },
-  );
-  const superseded = (entry: Reading | Answer) => reopened.includes(entry.step) && stands(entry);
-  return ok(
-    withVolumes({
-      ...state,
-      ...things,
-      readings: marked(state.readings, superseded, 'superseded'),
-      answers: marked(state.answers, superseded, 'superseded'),
-      steps: reopened.reduce(
-        (steps, id) => change(steps, id, (step) => openAgain(step, event.seq)),
-        state.steps,
-      ),
-      deviations: [
-        ...state.deviations,
-        {
-          id: event.id,
-          seq: event.seq,
-          kind: 'rework',
-          step: happening.step,
-          reason: happening.reason,
-          by: event.actor,
-          at: event.at,
-        },
-      ],
-    }),
-  );
 };

@@ -157,6 +157,25 @@ describe('reopening a step', () => {
   });
 });
 
+describe('a single-use bolt', () => {
+  test('run in again the same stays due for a new one', () => {
+    const steps = lidJob.steps.map((one) => ({
+      ...one,
+      effects: one.effects.map((effect) =>
+        effect.kind === 'runsIn' ? { ...effect, fasteners: 'same' as const } : effect,
+      ),
+    }));
+    const bay = new Bay({ ...lidJob, steps });
+    doSteps(bay, 'drain', 'open-lid', 'open-hub', 'press-seal', 'close-hub', 'tighten-hub');
+    expect(bay.state.fasteners['hub-1']).toEqual({
+      stage: 'final',
+      threadLockerDue: false,
+      replacementDue: true,
+    });
+    expect(bay.state.fasteners['lid-1']?.replacementDue).toBe(false);
+  });
+});
+
 describe('a part used again', () => {
   const closeLid = (bay: Bay, gasket: 'reused' | 'replaced', washer: 'reused' | 'replaced') => {
     doSteps(bay, 'drain', 'open-lid', 'open-hub', 'press-seal');
