@@ -1,4 +1,6 @@
-import type { Engine, Recogniser, Reply } from './engine';
+import type { Word } from '@/lib/voice';
+import type { Engine } from './engine';
+import { Hearer } from './hearer';
 import { usualHearingRules, type HearingRules } from './hearing-rules';
 import { LevelHistory } from './level-history';
 import type { Ending, Grammar, Pass, Utterance } from './protocol';
@@ -8,13 +10,11 @@ import { SpeechLevel } from './speech-level';
 interface Ears {
   readonly grammars: readonly Grammar[];
   readonly generation: number;
-  readonly recognisers: readonly Recogniser[];
+  /** The first decides when an utterance is over. */
+  readonly hearers: readonly Hearer[];
   /** Sample at which they began to listen, less what they were not given. */
   offset: number;
 }
-
-const isResult = (reply: Reply | undefined): reply is Extract<Reply, { kind: 'result' }> =>
-  reply?.kind === 'result';
 
 /**
  * Takes frames of sound in order and gives utterances. All decisions are on the sound's own time (samples),
@@ -32,7 +32,6 @@ export class Listener {
   #ears: Ears | undefined;
   #next: { readonly generation: number; readonly grammars: readonly Grammar[] } | undefined;
   #piece: Float32Array[] = [];
-  #hasWords = false;
   #samples = 0;
   #startedAt = 0;
 
@@ -64,7 +63,7 @@ export class Listener {
 
   /** By the sound, or, in noise, because the recogniser has words. */
   get speaking(): boolean {
-    return this.#level.speaking || this.#hasWords;
+    return this.#level.speaking || (this.#ears?.hearers[0]?.hasWords ?? false);
   }
 
   /** Listens with these grammars from the next pause on; at once when nobody is speaking. */
@@ -85,10 +84,9 @@ export class Listener {
     this.#piece.push(frame);
     const ending = this.#ending();
     if (ending === undefined && this.#piece.length < this.#rules.framesPerPiece) return;
-    const replies = await this.#feed();
-    this.#hasWords = replies.some((reply) => reply.kind === 'partial' && reply.text !== '');
+    const endedItself = await this.#feed();
     if (ending !== undefined) await this.#finish(ending, began);
-    else if (isResult(replies[0])) await this.#finish('recogniser', began, replies);
+    else if (endedItself) await this.#finish('recogniser', began);
   }
 
   /** Sound that is not to be heard: time passes, nothing else. What was being said is dropped. */
@@ -107,8 +105,8 @@ export class Listener {
   /** Drops what is being said. */
   async drop(): Promise<void> {
     await this.#feed();
-    await Promise.all((this.#ears?.recognisers ?? []).map((one) => one.finish()));
-    this.#hasWords = false;
+    await this.#end('flush');
+    for (const hearer of this.#ears?.hearers ?? []) hearer.take();
     this.#level.end();
     this.#change();
   }
@@ -126,36 +124,36 @@ export class Listener {
     return this.#level.speaking && speechS > this.#rules.longestS ? 'limit' : undefined;
   }
 
-  async #feed(): Promise<readonly Reply[]> {
-    if (this.#piece.length === 0 || this.#ears === undefined) return [];
+  /** True when the first recogniser ended an utterance by itself. */
+  async #feed(): Promise<boolean> {
+    if (this.#piece.length === 0 || this.#ears === undefined) return false;
     const sound = join(this.#piece);
     this.#piece = [];
-    return Promise.all(this.#ears.recognisers.map((one) => one.accept(sound)));
+    const ended = await Promise.all(this.#ears.hearers.map((one) => one.accept(sound)));
+    return ended[0] ?? false;
   }
 
-  /** Collects every recogniser's words; those that have not ended by themselves are made to. */
-  async #finish(ending: Ending, began: number, already: readonly Reply[] = []): Promise<void> {
+  /** The first one that has ended by itself is not made to: the sound after that belongs to what comes next. */
+  async #end(ending: Ending): Promise<void> {
+    const open = (this.#ears?.hearers ?? []).slice(ending === 'recogniser' ? 1 : 0);
+    await Promise.all(open.map((one) => one.finish()));
+  }
+
+  async #finish(ending: Ending, began: number): Promise<void> {
     const ears = this.#ears;
     if (ears === undefined) return;
-    const replies = await Promise.all(
-      ears.recognisers.map((one, i) => {
-        const reply = already[i];
-        return isResult(reply) ? Promise.resolve(reply) : one.finish();
-      }),
-    );
-    const passes = replies.map((reply) => this.#pass(reply, ears.offset));
-    const words = passes.flatMap((pass) => pass.words);
-    if (words.length > 0) this.#report(ears, passes, ending, began);
-    this.#hasWords = false;
+    await this.#end(ending);
+    const passes = ears.hearers.map((hearer) => this.#pass(hearer.take(), ears.offset));
+    const words = passes[0]?.words ?? [];
+    if (words.length > 0) this.#report(ears, passes, words, ending, began);
     this.#level.end();
     this.#change();
   }
 
-  #pass(reply: Reply, offset: number): Pass {
-    if (reply.kind === 'partial') return { words: [] };
+  #pass(words: readonly Word[], offset: number): Pass {
     const shiftS = offset / this.#rateHz;
     return {
-      words: reply.words.map((word) => ({
+      words: words.map((word) => ({
         ...word,
         startS: word.startS + shiftS,
         endS: word.endS + shiftS,
@@ -163,8 +161,13 @@ export class Listener {
     };
   }
 
-  #report(ears: Ears, passes: readonly Pass[], ending: Ending, began: number): void {
-    const words = passes.find((pass) => pass.words.length > 0)?.words ?? [];
+  #report(
+    ears: Ears,
+    passes: readonly Pass[],
+    words: readonly Word[],
+    ending: Ending,
+    began: number,
+  ): void {
     const startS = words[0]?.startS ?? this.atS;
     const over = this.#history.speechOverBackgroundDb(words);
     this.#emit({
@@ -182,11 +185,11 @@ export class Listener {
     if (this.#next === undefined) return;
     const { generation, grammars } = this.#next;
     this.#next = undefined;
-    for (const one of this.#ears?.recognisers ?? []) one.remove();
+    for (const one of this.#ears?.hearers ?? []) one.remove();
     this.#ears = {
       grammars,
       generation,
-      recognisers: grammars.map((phrases) => this.#engine.recogniser(phrases ?? undefined)),
+      hearers: grammars.map((phrases) => new Hearer(this.#engine.recogniser(phrases ?? undefined))),
       offset: this.#samples,
     };
   }

@@ -26,7 +26,7 @@ export interface TurnRules {
   readonly goOnS: number;
 }
 
-export const usualTurnRules: TurnRules = { goOnS: 0.65 };
+export const usualTurnRules: TurnRules = { goOnS: 0.85 };
 
 const emptyHeard: Heard = { words: [], text: '' };
 

@@ -66,6 +66,26 @@ describe('listening', () => {
     expect(utterances[0]).toMatchObject({ ending: 'recogniser' });
   });
 
+  it('loses no word when a recogniser ends by itself just before the pause, or not together with the first', async () => {
+    const { engine, utterances, listener, pass } = setUp();
+    listener.listenFor(1, [['one'], null]);
+    const [first, second] = engine.made;
+    if (first === undefined || second === undefined) throw new Error('two are wanted');
+    await pass(1000, background);
+    await pass(400, speech);
+    second.words = ['won'];
+    second.endsItself = true;
+    await pass(220, background);
+    first.words = ['one'];
+    first.endsItself = true;
+    await pass(300, background);
+    expect(utterances).toHaveLength(1);
+    expect(utterances[0]?.passes.map(({ words }) => words.map(({ text }) => text))).toEqual([
+      ['one'],
+      ['won'],
+    ]);
+  });
+
   it('says nothing about a pause without words', async () => {
     const { utterances, listener, pass } = setUp();
     listener.listenFor(1, [['next']]);

@@ -32,9 +32,9 @@ describe('a turn', () => {
     const turn = newTurn();
     expect(turn.hear(piece('torqued one twenty', 1))).toEqual([]);
     expect(meant(turn.preview === undefined ? [] : [turn.preview])).toEqual([120]);
-    expect(turn.tick(moment(1.5), false)).toEqual([]);
-    expect(meant(turn.tick(moment(1.7), false))).toEqual([120]);
     expect(turn.tick(moment(1.8), false)).toEqual([]);
+    expect(meant(turn.tick(moment(1.9), false))).toEqual([120]);
+    expect(turn.tick(moment(2), false)).toEqual([]);
   });
 
   it('takes a number whose unit has been said at once: nothing can follow', () => {
@@ -46,7 +46,7 @@ describe('a turn', () => {
     expect(turn.hear(piece('one', 1))).toEqual([]);
     expect(turn.tick(moment(2), true)).toEqual([]);
     expect(turn.hear(piece('three three', 2.4))).toEqual([]);
-    expect(meant(turn.tick(moment(3.1), false))).toEqual([133]);
+    expect(meant(turn.tick(moment(3.3), false))).toEqual([133]);
   });
 
   it('joins the unit to the number before it', () => {
