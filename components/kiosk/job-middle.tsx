@@ -1,6 +1,6 @@
 'use client';
 import type { JobState } from '@/lib/job';
-import { currentStep } from '@/lib/kiosk';
+import { currentStep, toolsForStep, type ToolCabinet } from '@/lib/kiosk';
 import { looseEnds } from '@/lib/ledger';
 import type { Person } from '@/lib/people';
 import { ForemanPanel } from './foreman-panel';
@@ -10,7 +10,7 @@ import type { KioskLink } from './link';
 import { PersonPanel } from './person-panel';
 import { QuestionPanel } from './question-panel';
 import { StepScreen } from './step-screen';
-import { previewNext, wantedNumber } from './step-view';
+import { wantedNumber } from './step-view';
 import { useForeman } from './use-foreman';
 import type { Overlay, RunningKiosk } from './use-kiosk';
 import { ValuePad } from './value-pad';
@@ -20,6 +20,7 @@ interface MiddleProps {
   readonly kiosk: RunningKiosk;
   readonly worker: Person;
   readonly device: string;
+  readonly cabinet: ToolCabinet;
   readonly people: readonly Person[];
   readonly link: KioskLink;
   readonly onSomebodyElse: () => void;
@@ -143,7 +144,7 @@ export function JobMiddle(props: MiddleProps) {
   return (
     <StepScreen
       state={state}
-      next={previewNext(job, currentStep(job))}
+      tools={toolsForStep(job, currentStep(job), props.cabinet, job.lastAt)}
       onChoose={(fastener) => {
         send({ kind: 'choose', fastener });
       }}

@@ -1,9 +1,9 @@
 'use client';
 import type { JobState } from '@/lib/job';
-import { currentStep } from '@/lib/kiosk';
+import { currentStep, type Act } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
 import { Button } from '../design/button';
-import { ActionBar } from './action-bar';
+import { ActButtons, ActionBar } from './action-bar';
 import { ClosedView } from './closed-view';
 import { DemoBar } from './demo-bar';
 import type { DemoVoices } from './demo-mechanic';
@@ -37,11 +37,11 @@ export function JobScreen(props: JobScreenProps) {
   const kiosk = useKiosk(props);
   const { state, overlay, setOverlay, send } = kiosk;
   const { job } = state;
-  const onStep =
-    overlay === undefined &&
-    state.question === undefined &&
-    state.view === 'step' &&
-    job.phase === 'running';
+  /** Something waits for an answer first. */
+  const busy = overlay !== undefined || state.question !== undefined;
+  const onTouch = (act: Act): void => {
+    kiosk.act(act, 'touch');
+  };
   const trouble = kiosk.problem ?? (kiosk.settings.listens ? kiosk.deaf : undefined);
   return (
     <JobFrame
@@ -50,6 +50,7 @@ export function JobScreen(props: JobScreenProps) {
           job={job}
           person={worker.person.name}
           notStored={kiosk.pending}
+          demo={<DemoBar demo={kiosk.demo} />}
           hearing={kiosk.hearing}
           onHearing={() => {
             setOverlay({ kind: 'kiosk' });
@@ -81,23 +82,30 @@ export function JobScreen(props: JobScreenProps) {
       }
       footer={
         <footer className="flex flex-col gap-3">
-          <div className="flex items-center gap-4">
-            <SayNow
-              phrases={phrasesNow(state)}
-              onAll={() => {
+          <div className="flex flex-wrap items-center gap-3">
+            <SayNow phrases={phrasesNow(state)} />
+            {busy ? null : (
+              <ActButtons
+                state={state}
+                names={['deviation', 'hold', 'foreman']}
+                keys={false}
+                onAct={onTouch}
+              />
+            )}
+            <Button
+              onPress={() => {
                 setOverlay(undefined);
                 send({ kind: 'open', view: 'phrases' });
               }}
-            />
-            <DemoBar demo={kiosk.demo} />
+            >
+              All phrases and keys
+            </Button>
           </div>
-          {overlay !== undefined || state.question !== undefined ? null : (
+          {busy ? null : (
             <ActionBar
               state={state}
               wantsValue={wantedNumber(job, currentStep(job), state.chosen) !== undefined}
-              onAct={(act) => {
-                kiosk.act(act, 'touch');
-              }}
+              onAct={onTouch}
               onValue={() => {
                 setOverlay({ kind: 'pad', digit: '' });
               }}
@@ -120,12 +128,13 @@ export function JobScreen(props: JobScreenProps) {
               kiosk={kiosk}
               worker={worker.person}
               device={worker.device}
+              cabinet={worker.cabinet ?? { tools: [], cycles: {} }}
               people={people}
               link={link}
               onSomebodyElse={props.onSomebodyElse}
             />
           </div>
-          {onStep ? null : <HeardStrip outcome={state.outcome} />}
+          <HeardStrip outcome={state.outcome} />
         </>
       )}
     </JobFrame>

@@ -2,6 +2,7 @@
 import { useCallback, useState } from 'react';
 import { v7 as newId } from 'uuid';
 import type { JobEvent, JobState } from '@/lib/job';
+import type { ToolCabinet } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
 import type { Vehicle } from '@/lib/shop';
 import type { DemoVoices } from './demo-mechanic';
@@ -18,6 +19,7 @@ export interface KioskProps {
   /** As the store has them when the page is opened. */
   readonly signedOn: SignedOn | undefined;
   readonly job: JobState | undefined;
+  readonly cabinet: ToolCabinet;
   readonly demo: DemoVoices | undefined;
   /** PINs of the demo people, where the shop is the demo. */
   readonly hint: string | undefined;
@@ -103,7 +105,7 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
   return (
     <>
       {asks ? (
-        <div className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+        <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
           <SignOn
             bay={bay.name}
             people={people.filter(
@@ -120,10 +122,10 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
             }
             onSignOn={onSignOn}
           />
-        </div>
+        </main>
       ) : null}
       {signedOn === undefined ? null : job === undefined ? (
-        <div className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+        <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
           <StartJob
             bay={bay.name}
             procedures={props.procedures}
@@ -131,13 +133,13 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
             busy={busy}
             onStart={onStart}
           />
-        </div>
+        </main>
       ) : (
         <div hidden={asks}>
           <JobScreen
             key={job.job}
             job={job}
-            worker={signedOn}
+            worker={{ ...signedOn, cabinet: props.cabinet }}
             people={people}
             link={link}
             demo={props.demo}

@@ -9,6 +9,7 @@ import {
   type KioskEnv,
   type KioskInput,
   type KioskState,
+  type ToolCabinet,
 } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
 import { EventQueue } from './event-queue';
@@ -17,7 +18,7 @@ import type { KioskLink } from './link';
 export interface Worker {
   readonly person: Person;
   readonly device: string;
-  readonly toolFor?: KioskEnv['toolFor'];
+  readonly cabinet?: ToolCabinet;
 }
 
 export interface RunningJob {
@@ -64,7 +65,7 @@ export const useJob = (
       actor: by.person.id,
       role: by.person.role,
       device: by.device,
-      ...(by.toolFor === undefined ? {} : { toolFor: by.toolFor }),
+      ...(by.cabinet === undefined ? {} : { cabinet: by.cabinet }),
     };
     const step = kioskTransition(current.current, input, env);
     current.current = step.state;

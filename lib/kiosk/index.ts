@@ -7,3 +7,4 @@ export { spokenFigure, verdictText } from './draft';
 export { allWants, currentStep, openWants, orderedFasteners, wantLabel } from './wanted';
 export type { Want } from './wanted';
 export { openEndsText } from './moves';
+export { toolsForStep, type ToolCabinet } from './torque-tool';

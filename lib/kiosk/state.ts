@@ -5,6 +5,7 @@ import type { Verdict } from '../metrology/verdict';
 import type { Role } from '../people';
 import type { Unit } from '../quantity';
 import type { Intent } from '../voice/intent';
+import type { ToolCabinet } from './torque-tool';
 
 /** Which panel is open over the step. */
 export type View =
@@ -138,10 +139,8 @@ export interface KioskEnv {
   readonly actor: string;
   readonly role: Role;
   readonly device: string;
-  /** The torque tool in use for a torque of that size, if any. */
-  readonly toolFor?: (
-    torqueNm: number,
-  ) => { readonly id: string; readonly expandedUncertainty?: number } | undefined;
+  /** The shop's torque tools; absent: readings are stored without one, and nothing can be proven. */
+  readonly cabinet?: ToolCabinet;
 }
 
 export interface KioskStep {

@@ -9,6 +9,7 @@ import { draftQuestionText, figureOf, spokenFigure, storeDraft } from './draft';
 import { ask, refuse, show } from './happen';
 import { wantFor, type ValueIntent } from './number-want';
 import type { Draft, KioskEnv, KioskState, KioskStep, Oddity, Via } from './state';
+import { toolInHand } from './torque-tool';
 import { currentStep, openWants, standingReading, wantLabel, type Want } from './wanted';
 
 const contradiction = (
@@ -73,8 +74,10 @@ export const takeValue = (
   const interval = toleranceInterval(spec);
   const unit = intent.unit ?? spec.unit;
   const canonical = toCanonical(intent.value, unit);
-  const torque = want.ask.of.kind === 'pass' && want.ask.of.measure === 'torque';
-  const tool = torque ? env.toolFor?.(canonical) : undefined;
+  const tool =
+    env.cabinet === undefined
+      ? undefined
+      : toolInHand(state.job, want.ask, canonical, env.cabinet, env.now);
   const { verdict, sentence } = explain(
     state,
     want.ask,

@@ -4,6 +4,7 @@ import { openJobIn, openJobs, readJob, type JobRecord, type JobSummary } from '.
 import type { Store } from './open';
 import { listProcedures, type ProcedureEntry } from './procedures';
 import { readShop } from './shop-records';
+import { toolCycles } from './tool-cycles';
 
 /** All that a kiosk needs to know of its bay. */
 export interface BayView {
@@ -12,6 +13,8 @@ export interface BayView {
   readonly job: JobSummary | undefined;
   readonly people: readonly Person[];
   readonly torqueTools: readonly TorqueTool[];
+  /** How often each tool was used since its calibration, by tool id. */
+  readonly toolCycles: Readonly<Record<string, number>>;
   readonly procedures: readonly ProcedureEntry[];
 }
 
@@ -33,6 +36,7 @@ export const bayView = async (store: Store, id: string): Promise<BayView | undef
     job: await openJobIn(store.db, id),
     people: shop.people,
     torqueTools: shop.torqueTools,
+    toolCycles: await toolCycles(store.db, shop.torqueTools),
     procedures: await listProcedures(store),
   };
 };

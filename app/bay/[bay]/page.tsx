@@ -50,6 +50,7 @@ export default async function BayPage({ params }: BayPageProps) {
       procedures={view.procedures}
       signedOn={mine === undefined ? undefined : { person: mine.person, device: mine.device }}
       job={view.job === undefined ? undefined : await stateOf(store, view.job.id)}
+      cabinet={{ tools: view.torqueTools, cycles: view.toolCycles }}
       demo={await demoVoices(view)}
       hint={demoPinHint(view)}
     />
