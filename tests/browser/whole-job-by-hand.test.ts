@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { JobEvent } from '@/lib/job';
 import { carryOut, lookedAt } from './job-script/carry-out';
 import type { Hands } from './job-script/hands';
-import { bayPage, ownApp } from './job-script/kiosk-browser';
+import { testPage, ownApp } from './job-script/kiosk-browser';
 import { keyboard } from './job-script/keyboard';
 import { foremanAccepts, signOn } from './job-script/people';
 import { jobIn, storedEvents, textsOf } from './job-script/record';
@@ -61,7 +61,7 @@ describe('a whole job without a microphone closes, and its record is the same as
   test('by touch only', async () => {
     const address = await ownApp();
     const job = await jobIn(address, 'bay-1');
-    const page = await bayPage({ hasTouch: true });
+    const page = await testPage({ hasTouch: true });
     await page.goto(`${address}/bay/bay-1`);
     const hands = touch(page);
     await signOn(hands);
@@ -73,7 +73,7 @@ describe('a whole job without a microphone closes, and its record is the same as
   test('by keyboard only', async () => {
     const address = await ownApp();
     const job = await jobIn(address, 'bay-1');
-    const page = await bayPage();
+    const page = await testPage();
     await page.goto(`${address}/bay/bay-1`);
     const hands = keyboard(page);
     await signOn(hands);

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import type { JobEvent } from '@/lib/job';
-import { bayPage, chromiumPath, ownApp, testFolder } from './job-script/kiosk-browser';
+import { testPage, chromiumPath, ownApp, testFolder } from './job-script/kiosk-browser';
 import { foremanAccepts, signOn } from './job-script/people';
 import { expectedOf, jobIn, storedEvents, textsOf, type Expected } from './job-script/record';
 import { spokenJob } from './job-script/script';
@@ -72,7 +72,7 @@ test('a job spoken into the microphone from first to last closes, and its record
   const job = await jobIn(address, 'bay-1');
   const recording = join(testFolder(), 'whole-job.wav');
   const saidAtS = await writeRecording(spokenJob, recording, await chromiumPath());
-  const page = await bayPage({ permissions: ['microphone'], hasTouch: true }, [
+  const page = await testPage({ permissions: ['microphone'], hasTouch: true }, [
     '--use-fake-device-for-media-stream',
     '--use-fake-ui-for-media-stream',
     `--use-file-for-fake-audio-capture=${recording}%noloop`,

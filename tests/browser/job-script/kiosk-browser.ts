@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import { chromium, type BrowserContextOptions, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { chromiumFlags, findChromium } from '@/lib/cli/chromium';
 import { startApp } from '../start-app';
@@ -30,24 +30,28 @@ export const ownApp = async (): Promise<string> => {
   return app.address;
 };
 
-const launch = async (flags: readonly string[]): Promise<Browser> => {
+/** A page as large as the bay's screen, in a browser of its own. */
+export const bayPage = async (
+  options: BrowserContextOptions = {},
+  flags: readonly string[] = [],
+): Promise<{ readonly page: Page; readonly close: () => Promise<void> }> => {
   const browser = await chromium.launch({
     executablePath: await chromiumPath(),
     args: [...chromiumFlags(), ...flags],
   });
-  onTestFinished(() => browser.close());
-  return browser;
-};
-
-/** A page as large as the bay's screen. */
-export const bayPage = async (
-  options: BrowserContextOptions = {},
-  flags: readonly string[] = [],
-): Promise<Page> => {
-  const browser = await launch(flags);
   const context = await browser.newContext({
     viewport: { width: 1920, height: 1080 },
     ...options,
   });
-  return context.newPage();
+  return { page: await context.newPage(), close: () => browser.close() };
+};
+
+/** The same; the browser ends with the test. */
+export const testPage = async (
+  options: BrowserContextOptions = {},
+  flags: readonly string[] = [],
+): Promise<Page> => {
+  const { page, close } = await bayPage(options, flags);
+  onTestFinished(close);
+  return page;
 };
