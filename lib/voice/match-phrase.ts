@@ -1,5 +1,6 @@
 import type { Quantity } from '../quantity';
 import type { Intent, VoiceContext } from './intent';
+import { asHeard } from './number-words';
 import { parseNumber } from './parse-number';
 import { phraseTable, rowKind, type PhraseRow } from './phrase-table';
 import { pairSense, splitUnit } from './unit-words';
@@ -32,22 +33,17 @@ const readValue = (words: Words, quantity: Quantity | undefined): Value | undefi
   }
 };
 
-/** "torqued to ten" sounds like "torqued two ten": both are offered. */
-const readAfterTorqued = (words: Words, quantity: Quantity | undefined): Value | undefined => {
-  const value = readValue(words, quantity);
-  if (words[0] !== 'to' && words[0] !== 'two') return value;
-  const asTwo = readValue(['two', ...words.slice(1)], quantity);
-  const asTo = readValue(words.slice(1), quantity);
-  const candidates = [asTo, asTwo].flatMap((one) =>
-    one === undefined ? [] : one.kind === 'value' ? [one.value] : one.candidates,
-  );
-  const [only, ...more] = new Set(candidates);
-  if (only === undefined) return undefined;
-  const { unit } = asTo ?? asTwo ?? {};
-  const with_ = unit === undefined ? {} : { unit };
-  return more.length === 0
-    ? { kind: 'value', value: only, ...with_ }
-    : { kind: 'ambiguousValue', candidates: [only, ...more], ...with_ };
+const candidatesOf = (value: Value): readonly number[] =>
+  value.kind === 'value' ? [value.value] : value.candidates;
+
+/** "torqued to ten" and "torqued two ten" sound alike: both are offered. */
+const readAfterVerb = (words: Words, quantity: Quantity | undefined): Value | undefined => {
+  const asTwo = readValue(words, quantity);
+  const asTo = words[0] === 'two' ? readValue(words.slice(1), quantity) : undefined;
+  if (asTo === undefined || asTwo === undefined) return asTwo ?? asTo;
+  const candidates = [...candidatesOf(asTo), ...candidatesOf(asTwo)];
+  const { unit } = asTwo;
+  return { kind: 'ambiguousValue', candidates, ...(unit === undefined ? {} : { unit }) };
 };
 
 const readWhole = (words: Words): number | undefined => {
@@ -80,7 +76,7 @@ const fill = (
   const [part, ...others] = pattern;
   if (part === undefined) return words.length === 0 ? [slots] : [];
   if (!part.startsWith('{'))
-    return words[0] === part ? fill(others, words.slice(1), context, slots, part) : [];
+    return words[0] === asHeard(part) ? fill(others, words.slice(1), context, slots, part) : [];
   const found: Slots[] = [];
   for (let length = 1; length <= words.length - others.length; length += 1) {
     const run = words.slice(0, length);
@@ -91,6 +87,9 @@ const fill = (
   return found;
 };
 
+/** Behind these the shop may put "to". */
+const verbs: ReadonlySet<string> = new Set(['torqued', 'torque', 'tightened']);
+
 const fillSlot = (
   part: string,
   run: Words,
@@ -98,7 +97,7 @@ const fillSlot = (
   before: string | undefined,
 ): Slots | undefined => {
   if (part === '{value}') {
-    const read = before === 'torqued' ? readAfterTorqued : readValue;
+    const read = before !== undefined && verbs.has(before) ? readAfterVerb : readValue;
     const value = read(run, context.quantity);
     return value === undefined ? undefined : { value };
   }
@@ -124,7 +123,8 @@ const intentOf = (phrase: PhraseRow, slots: Slots): Intent | undefined => {
 };
 
 /** The phrase that these words are, whole; only phrases that may be said now count. */
-export const matchPhrase = (words: Words, context: VoiceContext): Match => {
+export const matchPhrase = (said: Words, context: VoiceContext): Match => {
+  const words = said.map(asHeard);
   const matches: Match[] = [];
   for (const phrase of phraseTable) {
     if (!context.intents.includes(rowKind(phrase))) continue;

@@ -47,6 +47,12 @@ export const numberWords: readonly string[] = [
   ...joiningWords,
 ];
 
+/** Words that sound alike count as one: only the spelling on the right is listened for. */
+const alike: Readonly<Record<string, string>> = { for: 'four', to: 'two', too: 'two', won: 'one' };
+
+/** The spelling that stands for all words that sound the same. */
+export const asHeard = (word: string): string => alike[word] ?? word;
+
 const indexOf = (list: readonly string[], word: string | undefined): number | undefined => {
   const at = word === undefined ? -1 : list.indexOf(word);
   return at < 0 ? undefined : at;
