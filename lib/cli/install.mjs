@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { fingerprint } from './fingerprint.mjs';
 import { giveUp, inRoot, readStamp, root, run, say, writeStamp } from './steps.mjs';
 
@@ -15,5 +15,7 @@ export const ensureInstalled = () => {
       ? run(process.execPath, [npm, ...args])
       : run('npm', args);
   if (!done) giveUp('The packages could not be installed; npm says why above.');
+  // The framework's cache remembers how the packages were before.
+  rmSync(inRoot('.next'), { recursive: true, force: true });
   writeStamp('installed', wanted);
 };
