@@ -45,7 +45,7 @@ export function Button({
       aria-pressed={pressed}
       aria-describedby={describedBy}
       aria-keyshortcuts={keys}
-      className={`inline-flex min-h-glove min-w-glove items-center justify-center gap-[0.5em] rounded-block border-2 px-5 py-2 text-center disabled:border-line disabled:text-quiet disabled:opacity-70 ${kinds[kind]} ${wide ? 'w-full' : ''} ${className}`}
+      className={`inline-flex min-h-glove min-w-glove items-center justify-center gap-[0.5em] rounded-block border-2 px-5 py-2 text-center disabled:border-line disabled:bg-sunk disabled:text-quiet ${kinds[kind]} ${wide ? 'w-full' : ''} ${className}`}
     >
       {glyph === undefined ? null : <Glyph name={glyph} />}
       <span>{children}</span>

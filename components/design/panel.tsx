@@ -30,9 +30,9 @@ export function Panel({
       className="flex h-full min-h-0 flex-col gap-4 rounded-block border-2 border-line bg-surface p-6"
     >
       <header className="flex flex-wrap items-center justify-between gap-4">
-        <h2 id={id} ref={heading} tabIndex={-1} className="text-read font-bold">
+        <h1 id={id} ref={heading} tabIndex={-1} className="text-read font-bold">
           {title}
-        </h2>
+        </h1>
         <div className="flex flex-wrap gap-3">
           {actions}
           {onClose === undefined ? null : (

@@ -19,11 +19,43 @@ const glyphs: Readonly<Record<string, GlyphName>> = {
   reopen: 'undo',
 };
 
-/** Always there, in this order, where they apply; answers to the step stand beside “Next”. */
-const standing = ['back', 'takeBack', 'deviation', 'hold', 'foreman', 'reopen'];
-const answers = ['failed', 'passed', 'reused', 'replaced', 'ready'];
+/** The acts of these names that make sense now, as buttons. */
+export function ActButtons({
+  state,
+  names,
+  onAct,
+  main,
+  keys = true,
+}: {
+  readonly state: KioskState;
+  readonly names: readonly string[];
+  readonly onAct: (act: Act) => void;
+  /** The one that most likely comes next. */
+  readonly main?: string;
+  readonly keys?: boolean;
+}) {
+  const now = availableActs(state);
+  return names.map((name) => {
+    const act = now.find((one) => one.name === name);
+    const glyph = glyphs[name];
+    return act === undefined ? null : (
+      <Button
+        key={name}
+        kind={name === main ? 'main' : 'plain'}
+        keys={keys ? act.keys.slice(0, 1).map(keyText).join('') : undefined}
+        {...(glyph === undefined ? {} : { glyph })}
+        className={name === main ? 'min-w-[14rem]' : ''}
+        onPress={() => {
+          onAct(act);
+        }}
+      >
+        {act.label}
+      </Button>
+    );
+  });
+}
 
-/** What a finger can do now. The same acts as keys and phrases. */
+/** What a finger can do about this step. The same acts as keys and phrases. */
 export function ActionBar({
   state,
   wantsValue,
@@ -36,38 +68,29 @@ export function ActionBar({
   readonly onAct: (act: Act) => void;
   readonly onValue: () => void;
 }) {
-  const now = availableActs(state);
-  const find = (name: string): Act | undefined => now.find((act) => act.name === name);
-  const button = (name: string, main = false) => {
-    const act = find(name);
-    const glyph = glyphs[name];
-    return act === undefined ? null : (
-      <Button
-        key={name}
-        kind={main ? 'main' : 'plain'}
-        keys={act.keys.slice(0, 1).map(keyText).join('')}
-        {...(glyph === undefined ? {} : { glyph })}
-        className={main ? 'min-w-[14rem] text-read' : ''}
-        onPress={() => {
-          onAct(act);
-        }}
-      >
-        {act.label}
-      </Button>
-    );
-  };
-  const waitsForReady = find('ready') !== undefined;
+  const waitsForReady = availableActs(state).some(({ name }) => name === 'ready');
   return (
-    <nav aria-label="What to do" className="flex flex-wrap items-stretch justify-between gap-3">
-      <div className="flex flex-wrap gap-3">{standing.map((name) => button(name))}</div>
+    <nav aria-label="This step" className="flex flex-wrap items-stretch justify-between gap-3">
       <div className="flex flex-wrap gap-3">
-        {answers.map((name) => button(name, name === 'ready'))}
+        <ActButtons state={state} names={['back', 'takeBack', 'reopen']} onAct={onAct} />
+      </div>
+      <div className="flex flex-wrap gap-3">
+        <ActButtons
+          state={state}
+          names={['failed', 'passed', 'reused', 'replaced']}
+          onAct={onAct}
+        />
         {wantsValue ? (
           <Button glyph="list" onPress={onValue}>
             Type a value
           </Button>
         ) : null}
-        {button('next', !waitsForReady)}
+        <ActButtons
+          state={state}
+          names={['ready', 'next']}
+          main={waitsForReady ? 'ready' : 'next'}
+          onAct={onAct}
+        />
       </div>
     </nav>
   );

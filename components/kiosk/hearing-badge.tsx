@@ -48,7 +48,7 @@ export function HearingBadge({ hearing, onPress }: { hearing: HearingView; onPre
         <span className="truncate text-note font-bold">{hearing.text}</span>
         {hearing.ears === 'loading' ? (
           <progress
-            className="h-3 w-full"
+            className="meter h-[1rem] w-full"
             max={1}
             value={hearing.progress}
             aria-label="Loading the voice model"

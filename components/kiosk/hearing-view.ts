@@ -21,7 +21,7 @@ export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
       return {
         ears: 'loading',
         level: 0,
-        text: `Loading the voice model, ${Math.floor(progress * 100)} %`,
+        text: `Loading voice, ${Math.floor(progress * 100)} %`,
         progress,
       };
     }

@@ -1,4 +1,5 @@
 'use client';
+import type { ReactNode } from 'react';
 import { spentMs, type JobState } from '@/lib/job';
 import { unsigned } from '@/lib/ledger';
 import type { HearingView } from './hearing-badge';
@@ -11,6 +12,7 @@ export function JobHeader({
   person,
   notStored,
   hearing,
+  demo,
   onHearing,
   onLedger,
   onPerson,
@@ -19,6 +21,7 @@ export function JobHeader({
   readonly person: string;
   readonly notStored: number;
   readonly hearing: HearingView;
+  readonly demo: ReactNode;
   readonly onHearing: () => void;
   readonly onLedger: () => void;
   readonly onPerson: () => void;
@@ -43,6 +46,7 @@ export function JobHeader({
       notStored={notStored}
       foremanCalled={job.foremanCalledAt !== undefined}
       hearing={hearing}
+      demo={demo}
       onHearing={onHearing}
       onLedger={onLedger}
       onPerson={onPerson}

@@ -4,7 +4,6 @@ import type { JobState } from '@/lib/job';
 import type { Step } from '@/lib/procedure';
 import { Panel } from '../design/panel';
 import { DrawingView } from '../step/drawing-view';
-import { OrderStrip } from './order-strip';
 import { stepMarks } from './step-view';
 
 const stageNames = { snug: 'Snug', intermediate: 'Intermediate', final: 'Final' } as const;
@@ -47,8 +46,12 @@ export function OrderPanel({
       }
     >
       <div className="flex h-full flex-col gap-4">
-        <DrawingView drawing={drawing} marks={ordered.length === 0 ? marks : ordered} />
-        <OrderStrip noun={group.noun} marks={ordered} onChoose={onChoose} />
+        <DrawingView
+          drawing={drawing}
+          marks={ordered.length === 0 ? marks : ordered}
+          onChoose={onChoose}
+        />
+        <p className="text-read font-bold">{ordered.map(({ label }) => label).join(' → ')}</p>
         <p className="text-body text-quiet">
           Passes: {rounds.map(({ pass }) => stageNames[pass.stage]).join(', then ')}
         </p>

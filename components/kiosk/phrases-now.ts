@@ -25,7 +25,8 @@ const valuePhrases = (state: KioskState): readonly string[] => {
   const number = wants.some(({ ask }) => ask.kind === 'value' || ask.kind === 'count');
   const named = noun(state);
   if (!number) return [];
-  if (!torque) return ['the number'];
+  const measured = wants.some(({ ask }) => ask.kind === 'value');
+  if (!torque) return [measured ? 'measured …' : '(the number)'];
   return named === undefined ? ['torqued …'] : ['torqued …', `${named} 3 torqued …`];
 };
 
@@ -34,7 +35,7 @@ const then = ['next', 'takeBack', 'deviation', 'repeat', 'back'] as const;
 
 /** What is worth saying now, the likeliest first. */
 export const phrasesNow = (state: KioskState): readonly string[] => {
-  if (state.question?.kind === 'reason') return ['the reason, in your own words', 'no'];
+  if (state.question?.kind === 'reason') return ['(why, in your own words)', 'no'];
   const now = availableActs(state);
   const spoken = (names: readonly string[]): readonly string[] =>
     names.flatMap((name) => {
@@ -46,7 +47,7 @@ export const phrasesNow = (state: KioskState): readonly string[] => {
     state.question === undefined && state.job.phase === 'running'
       ? valuePhrases(state)
       : state.question?.kind === 'value' || state.question?.kind === 'whichValue'
-        ? ['the value again']
+        ? ['(the value again)']
         : [];
   return [...spoken(first), ...numbers, ...spoken(then)];
 };

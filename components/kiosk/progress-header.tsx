@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Vehicle } from '@/lib/shop';
 import { Glyph } from '../design/glyph';
 import { durationText } from './duration';
@@ -15,6 +16,7 @@ export interface ProgressHeaderProps {
   readonly notStored: number;
   readonly foremanCalled: boolean;
   readonly hearing: HearingView;
+  readonly demo: ReactNode;
   readonly onHearing: () => void;
   readonly onLedger: () => void;
   readonly onPerson: () => void;
@@ -38,18 +40,7 @@ export function ProgressHeader(props: ProgressHeaderProps) {
           </p>
           <p className="truncate text-note text-quiet">{props.procedure}</p>
         </div>
-        {notStored === 0 ? null : (
-          <p role="status" className="flex items-center gap-2 text-body font-bold text-unsure">
-            <Glyph name="undo" />
-            {notStored} not yet stored
-          </p>
-        )}
-        {props.foremanCalled ? (
-          <p role="status" className="flex items-center gap-2 text-body font-bold">
-            <Glyph name="call" className="text-act" />
-            Foreman called
-          </p>
-        ) : null}
+        {props.demo}
         <HearingBadge hearing={props.hearing} onPress={props.onHearing} />
         <button
           type="button"
@@ -88,6 +79,21 @@ export function ProgressHeader(props: ProgressHeaderProps) {
         <div className="min-w-0 grow">
           <JobRule steps={steps} spentMinutes={props.jobSpentMs / minute} />
         </div>
+        {notStored === 0 ? null : (
+          <p
+            role="status"
+            className="flex items-center gap-2 shrink-0 text-body font-bold text-unsure"
+          >
+            <Glyph name="undo" />
+            {notStored} not yet stored
+          </p>
+        )}
+        {props.foremanCalled ? (
+          <p role="status" className="flex items-center gap-2 shrink-0 text-body font-bold">
+            <Glyph name="call" className="text-act" />
+            Foreman called
+          </p>
+        ) : null}
         <p className="shrink-0 text-body text-quiet">
           Job {durationText(props.jobSpentMs)} of {durationText(bookMs)}
         </p>

@@ -1,9 +1,11 @@
 'use client';
 import { currentStep, type KioskState } from '@/lib/kiosk';
+import type { ToolChoice } from '@/lib/metrology';
 import { stepNumber } from '@/lib/procedure';
 import { DrawingView } from '../step/drawing-view';
 import { Figure } from '../step/figure';
 import { StepCard } from '../step/step-card';
+import { ToolLine } from '../step/tool-line';
 import {
   currentFigure,
   otherFigures,
@@ -14,7 +16,13 @@ import {
 } from './step-view';
 
 /** What is measured or set now, and what else is in this step. */
-function Figures({ state }: { readonly state: KioskState }) {
+function Figures({
+  state,
+  tools,
+}: {
+  readonly state: KioskState;
+  readonly tools: ToolChoice | undefined;
+}) {
   const step = currentStep(state.job);
   const figure = currentFigure(state.job, step);
   const others = otherFigures(state.job, step);
@@ -22,6 +30,7 @@ function Figures({ state }: { readonly state: KioskState }) {
   return (
     <div className="flex flex-col gap-2">
       <Figure label={figure.label} specification={figure.specification} reading={figure.reading} />
+      <ToolLine choice={tools} />
       {others.length === 0 ? null : (
         <p className="text-body text-quiet">Also here: {others.join(' · ')}</p>
       )}
@@ -32,9 +41,11 @@ function Figures({ state }: { readonly state: KioskState }) {
 /** The step itself: what to do and to what value on the left, where on the right. */
 export function StepScreen({
   state,
+  tools,
   onChoose,
 }: {
   readonly state: KioskState;
+  readonly tools: ToolChoice | undefined;
   readonly onChoose: (fastener: string) => void;
 }) {
   const { job } = state;
@@ -61,12 +72,12 @@ export function StepScreen({
             next={previewNext(job, step)}
           />
         </div>
-        {drawing === undefined ? null : <Figures state={state} />}
+        {drawing === undefined ? null : <Figures state={state} tools={tools} />}
       </div>
       {drawing === undefined ? (
         beside ? (
           <div className="rounded-block border-2 border-line bg-surface p-6">
-            <Figures state={state} />
+            <Figures state={state} tools={tools} />
           </div>
         ) : null
       ) : (

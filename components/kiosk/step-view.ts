@@ -147,6 +147,7 @@ export const stepMarks = (
     return orderedFasteners(job, group).map((fastener, index) => ({
       fastener: fastener.id,
       label: fastener.label,
+      noun: group.noun,
       hole: fastener.hole,
       lengthMm: fastener.lengthMm,
       ordinal: ordered ? index + 1 : undefined,

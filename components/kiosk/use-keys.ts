@@ -19,7 +19,8 @@ const typing = (target: EventTarget | null): boolean =>
 
 const pressesButton = (event: KeyboardEvent): boolean =>
   (event.key === 'Enter' || event.key === ' ') &&
-  (event.target instanceof HTMLButtonElement || event.target instanceof HTMLAnchorElement);
+  event.target instanceof Element &&
+  event.target.closest('button, a, [role="button"]') !== null;
 
 export interface KeyActions {
   readonly onAct: (act: Act, by: 'key' | 'foot') => void;

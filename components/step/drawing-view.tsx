@@ -1,9 +1,9 @@
 import type { Drawing } from '@/lib/procedure';
-import { FastenerMark, markWords, ordinalText, type FastenerMarkData } from './fastener-mark';
+import { FastenerButton, ordinalText, type FastenerMarkData } from './fastener-mark';
 
 const weights = {
   outline: { className: 'stroke-ink', width: 1 },
-  detail: { className: 'stroke-quiet', width: 0.55 },
+  detail: { className: 'stroke-quiet', width: 0.5 },
   hidden: { className: 'stroke-quiet', width: 0.45 },
 } as const;
 
@@ -16,107 +16,109 @@ export const markSize = (
   const gaps = shown.flatMap((a, index) =>
     shown.slice(index + 1).map((b) => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm)),
   );
-  return Math.min(Math.max(widthMm, heightMm) * 0.06, 0.4 * Math.min(...gaps, Infinity));
+  return Math.min(Math.max(widthMm, heightMm) * 0.055, 0.33 * Math.min(...gaps, Infinity));
 };
 
-const markText = (mark: FastenerMarkData): string =>
-  [
-    mark.label,
-    mark.ordinal === undefined ? '' : `${ordinalText(mark.ordinal)} to tighten`,
-    mark.lengthMm === undefined ? '' : `${mark.lengthMm} mm long`,
-    markWords[mark.state],
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+function Lines({ drawing, size }: { readonly drawing: Drawing; readonly size: number }) {
+  const unit = Math.max(drawing.widthMm, drawing.heightMm) / 200;
+  return (
+    <g aria-hidden="true">
+      {drawing.shapes.map(({ path, weight }) => (
+        <path
+          key={path}
+          d={path}
+          fill="none"
+          className={weights[weight].className}
+          strokeWidth={unit * weights[weight].width}
+          strokeDasharray={weight === 'hidden' ? `${unit * 3} ${unit * 2}` : undefined}
+          strokeLinejoin="round"
+        />
+      ))}
+      {drawing.holes.map(({ id, xMm, yMm, diameterMm }) => (
+        <circle
+          key={id}
+          cx={xMm}
+          cy={yMm}
+          r={diameterMm / 2}
+          fill="none"
+          className="stroke-quiet"
+          strokeWidth={unit * 0.5}
+        />
+      ))}
+      {drawing.marks.map(({ text, xMm, yMm }) => (
+        <text
+          key={text}
+          x={xMm}
+          y={yMm}
+          fontSize={size * 0.75}
+          textAnchor="middle"
+          className="fill-ink"
+        >
+          {text}
+        </text>
+      ))}
+    </g>
+  );
+}
 
 /** The joint as drawn by the maker's sheet: holes, bolt lengths, the order, which one is now and which are done. */
 export function DrawingView({
   drawing,
   marks,
+  onChoose,
 }: {
   readonly drawing: Drawing;
   readonly marks: readonly FastenerMarkData[];
+  /** Somebody touched a fastener: the next value is of this one. */
+  readonly onChoose: (fastener: string) => void;
 }) {
-  const holeOf = (mark: FastenerMarkData) => drawing.holes.find(({ id }) => id === mark.hole);
   const size = markSize(
     drawing,
     marks.map(({ hole }) => hole),
   );
-  const unit = Math.max(drawing.widthMm, drawing.heightMm) / 200;
-  const room = size * 2.2;
-  const lengths = new Set(marks.map(({ lengthMm }) => lengthMm));
-  const small = { fontSize: size * 0.82, textAnchor: 'middle' } as const;
+  const room = marks.length === 0 ? 4 : size * 1.9;
+  const lengthsDiffer = new Set(marks.map(({ lengthMm }) => lengthMm)).size > 1;
+  const small = { fontSize: size * 0.8, textAnchor: 'middle' } as const;
   return (
     <figure className="flex min-h-0 grow flex-col">
       <svg
         viewBox={`${-room} ${-room} ${drawing.widthMm + 2 * room} ${drawing.heightMm + 2 * room}`}
-        role="img"
+        role="group"
         aria-label={`${drawing.title}. ${drawing.description}`}
         className="min-h-0 w-full grow"
       >
-        {drawing.shapes.map(({ path, weight }) => (
-          <path
-            key={path}
-            d={path}
-            fill="none"
-            className={weights[weight].className}
-            strokeWidth={unit * weights[weight].width}
-            strokeDasharray={weight === 'hidden' ? `${unit * 3} ${unit * 2}` : undefined}
-            strokeLinejoin="round"
-          />
-        ))}
-        {drawing.holes.map(({ id, xMm, yMm, diameterMm }) => (
-          <circle
-            key={id}
-            cx={xMm}
-            cy={yMm}
-            r={diameterMm / 2}
-            fill="none"
-            className="stroke-quiet"
-            strokeWidth={unit * 0.6}
-          />
-        ))}
-        {drawing.marks.map(({ text, xMm, yMm }) => (
-          <text
-            key={text}
-            x={xMm}
-            y={yMm}
-            fontSize={size * 0.8}
-            textAnchor="middle"
-            className="fill-ink"
-          >
-            {text}
-          </text>
-        ))}
+        <Lines drawing={drawing} size={size} />
         {marks.map((mark) => {
-          const hole = holeOf(mark);
+          const hole = drawing.holes.find(({ id }) => id === mark.hole);
           if (hole === undefined) return null;
           const { xMm: x, yMm: y } = hole;
+          const above = mark.ordinal === undefined ? undefined : ordinalText(mark.ordinal);
+          const below =
+            mark.lengthMm === undefined || !lengthsDiffer ? undefined : `${mark.lengthMm} mm`;
           return (
             <g key={mark.fastener}>
-              <FastenerMark mark={mark} x={x} y={y} size={size} />
-              {mark.ordinal === undefined ? null : (
-                <text {...small} x={x} y={y - size * 1.35} className="fill-act font-bold">
-                  {ordinalText(mark.ordinal)}
+              <FastenerButton
+                mark={mark}
+                x={x}
+                y={y}
+                size={size}
+                onPress={() => {
+                  onChoose(mark.fastener);
+                }}
+              />
+              <g aria-hidden="true" className="pointer-events-none">
+                <text {...small} x={x} y={y - size * 1.3} className="fill-act font-bold">
+                  {above}
                 </text>
-              )}
-              {mark.lengthMm === undefined || lengths.size < 2 ? null : (
-                <text {...small} x={x} y={y + size * 1.95} className="fill-ink">
-                  {mark.lengthMm} mm
+                <text {...small} x={x} y={y + size * 1.9} className="fill-ink">
+                  {below}
                 </text>
-              )}
+              </g>
             </g>
           );
         })}
       </svg>
-      <figcaption className="text-body text-quiet">
-        {drawing.title}
-        <ul className="sr-only">
-          {marks.map((mark) => (
-            <li key={mark.fastener}>{markText(mark)}</li>
-          ))}
-        </ul>
-      </figcaption>
+      <figcaption className="text-body text-quiet">{drawing.title}</figcaption>
     </figure>
   );
 }

@@ -58,7 +58,7 @@ export function Figure({ label, specification, proven, reading }: FigureProps) {
   if (interval === undefined)
     return (
       <section aria-label={label} className="border-l-8 border-line pl-5">
-        <h3 className="text-body text-quiet">{label}</h3>
+        <h2 className="text-body text-quiet">{label}</h2>
         <p className="text-read font-bold">No figure on the sheet</p>
         <p className="text-body text-quiet">
           What you measure is recorded as it is, never as in spec.
@@ -68,7 +68,7 @@ export function Figure({ label, specification, proven, reading }: FigureProps) {
   const [first, ...others] = shownFigures(specification, interval);
   return (
     <section aria-label={label} className="border-l-8 border-act pl-5">
-      <h3 className="text-body text-quiet">{label}</h3>
+      <h2 className="text-body text-quiet">{label}</h2>
       <div className="flex flex-wrap items-baseline gap-x-10">
         <p className="text-figure font-bold whitespace-nowrap" data-value="main">
           {first?.main}

@@ -3,6 +3,7 @@ import type { StepState } from '@/lib/job';
 import { Glyph } from '../design/glyph';
 import { CautionBands } from './caution-band';
 import { OrientationNote } from './orientation-note';
+import { NextPreview } from './next-preview';
 import { StepFlags, stepFlags } from './step-flags';
 
 const statusWords: Readonly<Record<StepState['status'], string>> = {
@@ -17,16 +18,19 @@ export function StepCard({
   number,
   status,
   applies = [],
+  next,
 }: {
   readonly step: Step;
   readonly number: number;
   readonly status: StepState['status'];
   /** What is put on threads or faces in this step: "Thread-locker, medium: crank pulley bolt". */
   readonly applies?: readonly string[];
+  /** The step that comes up once this one is done. */
+  readonly next: { readonly number: number; readonly title: string } | undefined;
 }) {
   return (
-    <article aria-labelledby="step-title" className="flex flex-col gap-5">
-      <header className="flex items-baseline gap-5">
+    <article aria-labelledby="step-title" className="flex flex-col gap-4">
+      <header className="flex items-baseline justify-between gap-5">
         <h1 id="step-title" className="text-glance font-bold text-act">
           <span className="sr-only">Step </span>
           {number}. {step.title}
@@ -37,6 +41,7 @@ export function StepCard({
             {statusWords[status]}
           </p>
         )}
+        <NextPreview next={next} />
       </header>
       <CautionBands cautions={step.cautions} />
       <p className="text-read font-bold" data-value="instruction">

@@ -2,7 +2,7 @@ import type { ToleranceInterval } from '@/lib/fastening';
 import type { Verdict } from '@/lib/metrology';
 
 const width = 600;
-const height = 64;
+const height = 60;
 const rule = 40;
 
 /** Where the ends of the drawn scale lie: the window fills the middle half; a far reading stays at the end. */
@@ -32,7 +32,12 @@ export function WindowScale({
   const right = interval.upper === undefined ? width - 10 : at(interval.upper);
   const ticks = Array.from({ length: 41 }, (_, index) => 10 + (index * (width - 20)) / 40);
   return (
-    <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true" className="w-full">
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      aria-hidden="true"
+      className="h-[2.6rem] w-[40rem] max-w-full"
+      preserveAspectRatio="xMinYMid meet"
+    >
       <rect
         x={left}
         y={rule - 14}
