@@ -79,6 +79,17 @@ describe('reopening a step', () => {
     expect(hub()).toEqual({ stage: 'final', threadLockerDue: false, replacementDue: false });
   });
 
+  test('makes thread-locker due again that was applied and not yet tightened', () => {
+    const bay = new Bay(lidJob);
+    doSteps(bay, 'drain', 'open-lid', 'open-hub', 'press-seal', 'close-hub');
+    expect(bay.state.fasteners['idler-1']).toMatchObject({
+      stage: 'loose',
+      threadLockerDue: false,
+    });
+    reopen(bay, 'close-hub');
+    expect(bay.state.fasteners['idler-1']).toMatchObject({ stage: 'loose', threadLockerDue: true });
+  });
+
   test('lets a filled fluid be out again, with its volume to be read again', () => {
     const bay = allDone();
     expect(bay.state.fluids['oil']).toEqual({ state: 'refilled', drainedL: 3, filledL: 3 });

@@ -102,6 +102,19 @@ describe('a step left out', () => {
   });
 });
 
+describe('what was entered before its step was left out', () => {
+  test('does not count', () => {
+    const bay = new Bay(lidJob);
+    bay.does({ type: 'readingTaken', step: 'drain', ask: 'drained', value: 3, unit: 'L' });
+    bay.does({ type: 'stepLeftOut', step: 'drain', reason: why });
+    expect(bay.state.readings.map(({ status }) => status)).toEqual(['superseded']);
+    expect(bay.state.fluids['oil']).toEqual({ state: 'in' });
+    expect(of(bay, 'readingMissing')).toEqual([
+      'Oil drained: no reading (The sheet gives no figure)',
+    ]);
+  });
+});
+
 describe('a check', () => {
   test('that failed lets the step be done and stays until it passes', () => {
     const bay = new Bay(hatchJob);
