@@ -32,7 +32,8 @@ const residentMb = async (processId: number): Promise<number | undefined> => {
   }
 };
 
-const memoryMb = async (browser: Browser): Promise<readonly number[]> => {
+/** Resident memory of the browser's page processes, MB, the largest first. */
+export const memoryMb = async (browser: Browser): Promise<readonly number[]> => {
   const session = await browser.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
   await session.detach();

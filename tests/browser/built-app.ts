@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { startApp } from './start-app';
+import { startApp } from '@/lib/cli/start-app';
 
 declare module 'vitest' {
   interface ProvidedContext {

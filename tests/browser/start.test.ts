@@ -6,7 +6,7 @@ import { chromium } from 'playwright-core';
 import { expect, inject, onTestFinished, test } from 'vitest';
 import { chromiumFlags, findChromium } from '@/lib/cli/chromium';
 import { testFolder } from '../store/fresh-store';
-import { startApp } from './start-app';
+import { startApp } from '@/lib/cli/start-app';
 
 const bayJob = async (address: string): Promise<{ id: string; seq: number; phase: string }> => {
   const response = await fetch(`${address}/api/bays/bay-1`);

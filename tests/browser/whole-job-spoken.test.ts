@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { writeRecording } from '@/lib/cli/spoken-recording';
 import type { JobEvent } from '@/lib/job';
 import { testPage, chromiumPath, ownApp, testFolder } from './job-script/kiosk-browser';
 import { foremanAccepts, signOn } from './job-script/people';
 import { expectedOf, jobIn, storedEvents, textsOf, type Expected } from './job-script/record';
 import { spokenJob } from './job-script/script';
-import { writeRecording } from './job-script/spoken-recording';
 import { touch } from './job-script/touch';
 
 const expected = expectedOf(spokenJob);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { chromium, type BrowserContextOptions, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { chromiumFlags, findChromium } from '@/lib/cli/chromium';
-import { startApp } from '../start-app';
+import { startApp } from '@/lib/cli/start-app';
 
 export const chromiumPath = async (): Promise<string> => {
   const found = await findChromium();

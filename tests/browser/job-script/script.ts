@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { parseScript, type ScriptLine } from '@/demo/script';
 
-export const voicesFolder = new URL('../../../demo/voices/', import.meta.url);
-
 /** The whole job as it is spoken. */
 export const spokenJob: readonly ScriptLine[] = parseScript(
-  readFileSync(new URL('whole-job.tsv', voicesFolder), 'utf8'),
+  readFileSync(new URL('../../../demo/voices/whole-job.tsv', import.meta.url), 'utf8'),
 );
 
 const byHand = (say: string, line: ScriptLine): ScriptLine => ({ ...line, say, then: [] });

@@ -1,19 +1,24 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { chromium, type Page } from 'playwright-core';
-import type { ScriptLine } from '@/demo/script';
-import { wavFile } from '@/components/microphone/wav';
-import { chromiumFlags } from '@/lib/cli/chromium';
-import { voicesFolder } from './script';
+import { endOfSpeechS } from '../../components/microphone/measure/mixture';
+import { wavFile } from '../../components/microphone/wav';
+import type { ScriptLine } from '../../demo/script';
+import { chromiumFlags } from './chromium';
+
+const voicesFolder = new URL('../../demo/voices/', import.meta.url);
 
 const rateHz = 16_000;
 
-/** Seconds of quiet: before the first word, and after what is said. */
+/** Seconds before the first word: a quiet room, and in it short tones from which a page can tell the recording's time. */
 const leadS = 4;
+export const toneAtS = [1, 1.3, 1.6, 1.9, 2.2] as const;
+const toneS = 0.02;
+/** Seconds of quiet after what is said. */
 const afterPhraseS = 2.4;
 /** A dictation ends only at a long pause, and its sound is stored first. */
 const afterDictationS = 4.5;
 /** The foreman reads, writes why and gives a PIN. */
-export const foremanS = 35;
+const foremanS = 35;
 
 /** Decodes a recording in the browser, as the kiosk does: a fresh machine has no other decoder. */
 const decode = async (page: Page, file: string): Promise<Float32Array> => {
@@ -34,28 +39,36 @@ const decode = async (page: Page, file: string): Promise<Float32Array> => {
 const quiet = (seconds: number): Float32Array =>
   Float32Array.from({ length: Math.round(seconds * rateHz) }, (_, i) => 0.0004 * Math.sin(i * i));
 
+const lead = (tones: boolean): Float32Array =>
+  quiet(leadS).map((sample, i) => {
+    const atS = i / rateHz;
+    const sounds = tones && toneAtS.some((toneS0) => atS >= toneS0 && atS < toneS0 + toneS);
+    return sounds ? 0.4 * Math.sin(2 * Math.PI * 1000 * atS) : sample;
+  });
+
 const quietAfter = ({ how }: ScriptLine, next: ScriptLine | undefined): number => {
   if (how === 'foreman') return next?.how === 'foreman' ? 0 : foremanS;
   return how === 'dictation' ? afterDictationS : afterPhraseS;
 };
 
-/** Writes what the microphone will hear, 16 kHz mono; answers when each line has been said, s from the start. */
+/** Writes what the microphone will hear, 16 kHz mono; answers when the speech of each line ends, s from the start. */
 export const writeRecording = async (
   script: readonly ScriptLine[],
   file: string,
   executablePath: string,
+  { tones = false } = {},
 ): Promise<readonly number[]> => {
   const browser = await chromium.launch({ executablePath, args: [...chromiumFlags()] });
   try {
     const page = await browser.newPage();
-    const pieces = [quiet(leadS)];
-    const saidAtS: number[] = [];
+    const pieces = [lead(tones)];
+    const endsS: number[] = [];
     let samples = leadS * rateHz;
     for (const [index, line] of script.entries()) {
       const speech = line.file === '' ? new Float32Array() : await decode(page, line.file);
       const pause = quiet(quietAfter(line, script[index + 1]));
       pieces.push(speech, pause);
-      saidAtS.push((samples + speech.length) / rateHz);
+      endsS.push(samples / rateHz + (endOfSpeechS(speech) ?? speech.length / rateHz));
       samples += speech.length + pause.length;
     }
     const whole = new Float32Array(samples);
@@ -65,7 +78,7 @@ export const writeRecording = async (
       at += piece.length;
     }
     writeFileSync(file, Buffer.from(wavFile(whole, rateHz)));
-    return saidAtS;
+    return endsS;
   } finally {
     await browser.close();
   }
