@@ -188,8 +188,8 @@ export class Ears {
       failed: (reason) => {
         this.#fail(reason);
       },
-      level: ({ levelDb, atS, arrivedMs, speaking }) => {
-        this.#understander.tick({ atS, arrivedMs }, speaking);
+      level: ({ levelDb, atS, arrivedMs, speaking, stillS }) => {
+        this.#understander.tick({ atS, arrivedMs }, { speaking, stillS });
         const rounded = Math.round(levelDb / 2) * 2;
         if (this.#state.kind !== 'listening' || this.#state.levelDb !== rounded)
           this.#show({ kind: 'listening', levelDb: rounded });

@@ -61,6 +61,11 @@ export class Listener {
     return this.#level.backgroundDb;
   }
 
+  /** How long nothing has stood out from the background, s. */
+  get stillS(): number {
+    return this.#level.stillMs / 1000;
+  }
+
   /** By the sound, or, in noise, because the recogniser has words. */
   get speaking(): boolean {
     return this.#level.speaking || (this.#ears?.hearers[0]?.hasWords ?? false);

@@ -62,6 +62,8 @@ export type FromWorker =
       readonly levelDb: number;
       readonly backgroundDb: number;
       readonly speaking: boolean;
+      /** How long nothing has stood out from the background. */
+      readonly stillS: number;
       readonly atS: number;
       /** When the last of that sound had arrived: wall clock, ms since 1970. */
       readonly arrivedMs: number;

@@ -40,6 +40,7 @@ export class SpeechLevel {
   #loudFrames = 0;
   #speaking = false;
   #quietFrames = 0;
+  #framesSinceSound = 0;
 
   constructor(rules: LevelRules = usualLevelRules) {
     this.#rules = rules;
@@ -58,12 +59,18 @@ export class SpeechLevel {
     return this.#speaking ? (this.#quietFrames * 1000) / framesPerS : 0;
   }
 
+  /** How long nothing has stood out from the background at all, ms; not even a word too faint to begin an utterance. */
+  get stillMs(): number {
+    return (this.#framesSinceSound * 1000) / framesPerS;
+  }
+
   accept(levelDb: number): void {
     this.#frames += 1;
     this.#smoothDb =
       this.#frames === 1 ? levelDb : this.#smoothDb + 0.4 * (levelDb - this.#smoothDb);
     this.#followBackground();
     const overDb = this.#smoothDb - this.#backgroundDb;
+    this.#framesSinceSound = overDb < this.#rules.releaseDb ? this.#framesSinceSound + 1 : 0;
     if (overDb > this.#rules.onsetDb) this.#loudFrames += 1;
     else if (!this.#speaking) this.#loudFrames = 0;
     if (!this.#speaking && this.#loudFrames >= this.#rules.onsetFrames) this.#begin();

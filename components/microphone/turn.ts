@@ -22,11 +22,19 @@ export interface Spoken {
 }
 
 export interface TurnRules {
-  /** So long after the pause was found nothing belongs any more to a number, or to words that are no phrase. */
-  readonly goOnS: number;
+  /** After so much stillness nothing belongs any more to a number, or to words that are no phrase. */
+  readonly stillS: number;
+  /** Nor after so long a time without words, when the shop is never still. */
+  readonly patienceS: number;
 }
 
-export const usualTurnRules: TurnRules = { goOnS: 0.85 };
+export const usualTurnRules: TurnRules = { stillS: 1, patienceS: 2.5 };
+
+/** What the sound is like now. */
+export interface Quiet {
+  readonly speaking: boolean;
+  readonly stillS: number;
+}
 
 const emptyHeard: Heard = { words: [], text: '' };
 
@@ -89,11 +97,11 @@ export class Turn {
   }
 
   /** Time has passed; while somebody speaks, what waits goes on waiting. */
-  tick(now: Moment, speaking: boolean): readonly Spoken[] {
-    const waiting = this.#waiting;
-    return waiting === undefined || speaking || now.atS - waiting.ended.atS < this.#rules.goOnS
-      ? []
-      : this.settle(now);
+  tick(now: Moment, { speaking, stillS }: Quiet): readonly Spoken[] {
+    if (this.#waiting === undefined || speaking) return [];
+    const waitedS = now.atS - this.#waiting.ended.atS;
+    const still = stillS >= this.#rules.stillS;
+    return still || waitedS >= this.#rules.patienceS ? this.settle(now) : [];
   }
 
   /** Nothing more will come. */

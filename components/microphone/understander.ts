@@ -6,7 +6,7 @@ import {
   type VoiceContext,
 } from '@/lib/voice';
 import type { Grammar, Utterance } from './protocol';
-import { Turn, type Moment, type Piece, type Spoken } from './turn';
+import { Turn, type Moment, type Piece, type Quiet, type Spoken } from './turn';
 
 /** What goes out: settled understandings, and what a number looks like while more of it may follow. */
 export interface UnderstanderEvents {
@@ -77,8 +77,8 @@ export class Understander {
     if (preview?.understanding.kind === 'intent') this.#events.onPreview(preview);
   }
 
-  tick(now: Moment, speaking: boolean): void {
-    this.#report(this.#turn?.tick(now, speaking) ?? []);
+  tick(now: Moment, quiet: Quiet): void {
+    this.#report(this.#turn?.tick(now, quiet) ?? []);
   }
 
   /** Nothing more will come. */

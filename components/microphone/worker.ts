@@ -147,6 +147,7 @@ class Hearing {
       levelDb: decibel(power),
       backgroundDb: this.#listener.backgroundDb,
       speaking: this.#listener.speaking,
+      stillS: this.#listener.stillS,
       atS: this.#listener.atS,
       arrivedMs,
     });

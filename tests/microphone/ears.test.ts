@@ -164,11 +164,12 @@ describe('what was said', () => {
     await say({ kind: 'loaded' });
     return all;
   };
-  const level = (atS: number): FromWorker => ({
+  const level = (atS: number, stillS: number): FromWorker => ({
     kind: 'level',
     levelDb: -60,
     backgroundDb: -60,
     speaking: false,
+    stillS,
     atS,
     arrivedMs: 0,
   });
@@ -206,9 +207,9 @@ describe('what was said', () => {
     await say({ kind: 'utterance', utterance: utterance('one twenty', 1, 5) });
     expect(meant(previews)).toEqual([120]);
     expect(understood).toEqual([]);
-    await say(level(5.3));
+    await say(level(5.3, 0.5));
     expect(understood).toEqual([]);
-    await say(level(6));
+    await say(level(5.8, 1));
     expect(meant(understood)).toEqual([120]);
   });
 

@@ -45,6 +45,17 @@ describe('speech over a background', () => {
     expect(level.quietMs).toBeGreaterThan(150);
   });
 
+  it('knows how long it has been still, and takes even a faint word for a sound', () => {
+    const level = new SpeechLevel();
+    pass(level, 2000, -60);
+    expect(level.stillMs).toBe(2000);
+    pass(level, 80, -50);
+    expect(level.speaking).toBe(false);
+    expect(level.stillMs).toBe(0);
+    pass(level, 1000, -60);
+    expect(level.stillMs).toBeGreaterThan(900);
+  });
+
   it('gets used to a steady noise', () => {
     const level = new SpeechLevel();
     pass(level, 1000, -70);

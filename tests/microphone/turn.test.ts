@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { Turn, type Moment, type Piece, type Spoken } from '@/components/microphone/turn';
+import {
+  Turn,
+  type Moment,
+  type Piece,
+  type Quiet,
+  type Spoken,
+} from '@/components/microphone/turn';
 import { everyPhrase, understand, type Heard } from '@/lib/voice';
 
 const heard = (text: string): Heard => ({
@@ -11,6 +17,9 @@ const piece = (text: string, atS: number): Piece => ({
   readings: [heard(text)],
   ended: moment(atS),
 });
+const still: Quiet = { speaking: false, stillS: 1 };
+const pausing: Quiet = { speaking: false, stillS: 0.6 };
+const speaking: Quiet = { speaking: true, stillS: 0 };
 const newTurn = (): Turn =>
   new Turn(([main]) => understand(main ?? { text: '', words: [] }, everyPhrase));
 
@@ -32,9 +41,9 @@ describe('a turn', () => {
     const turn = newTurn();
     expect(turn.hear(piece('torqued one twenty', 1))).toEqual([]);
     expect(meant(turn.preview === undefined ? [] : [turn.preview])).toEqual([120]);
-    expect(turn.tick(moment(1.8), false)).toEqual([]);
-    expect(meant(turn.tick(moment(1.9), false))).toEqual([120]);
-    expect(turn.tick(moment(2), false)).toEqual([]);
+    expect(turn.tick(moment(1.4), pausing)).toEqual([]);
+    expect(meant(turn.tick(moment(1.9), still))).toEqual([120]);
+    expect(turn.tick(moment(2), still)).toEqual([]);
   });
 
   it('takes a number whose unit has been said at once: nothing can follow', () => {
@@ -44,9 +53,9 @@ describe('a turn', () => {
   it('never takes a part of a number for the whole: "one", "three three" is 133', () => {
     const turn = newTurn();
     expect(turn.hear(piece('one', 1))).toEqual([]);
-    expect(turn.tick(moment(2), true)).toEqual([]);
+    expect(turn.tick(moment(2), speaking)).toEqual([]);
     expect(turn.hear(piece('three three', 2.4))).toEqual([]);
-    expect(meant(turn.tick(moment(3.3), false))).toEqual([133]);
+    expect(meant(turn.tick(moment(3.3), still))).toEqual([133]);
   });
 
   it('joins the unit to the number before it', () => {
@@ -59,7 +68,7 @@ describe('a turn', () => {
     const turn = newTurn();
     expect(turn.hear(piece('bolt three', 1))).toEqual([]);
     turn.hear(piece('torqued ten', 1.5));
-    const [spoken] = turn.tick(moment(3), false);
+    const [spoken] = turn.tick(moment(3), still);
     expect(spoken?.understanding).toMatchObject({ intent: { value: 10, label: '3' } });
   });
 
@@ -73,13 +82,21 @@ describe('a turn', () => {
     const turn = newTurn();
     turn.hear(piece('one [unk] three', 1));
     turn.hear(piece('[unk] seven [unk] five', 1.5));
-    expect(meant(turn.tick(moment(3), false))).toEqual(['nothing']);
+    expect(meant(turn.tick(moment(3), still))).toEqual(['nothing']);
+  });
+
+  it('does not wait for ever where it is never still', () => {
+    const turn = newTurn();
+    turn.hear(piece('one twenty', 1));
+    const noisy: Quiet = { speaking: false, stillS: 0.1 };
+    expect(turn.tick(moment(3), noisy)).toEqual([]);
+    expect(meant(turn.tick(moment(3.6), noisy))).toEqual([120]);
   });
 
   it('waits with a number for as long as somebody speaks', () => {
     const turn = newTurn();
     turn.hear(piece('one hundred', 1));
-    expect(turn.tick(moment(5), true)).toEqual([]);
+    expect(turn.tick(moment(5), speaking)).toEqual([]);
     turn.hear(piece('and twenty', 5.5));
     expect(meant(turn.settle(moment(6)))).toEqual([120]);
   });

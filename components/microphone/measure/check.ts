@@ -32,7 +32,7 @@ export interface TrialResult {
 }
 
 const leadS = 0.5;
-const tailS = 1.5;
+const tailS = 3;
 
 let outcomes: Outcome[] = [];
 let preview: { readonly ended: Moment; readonly computeMs: number } | undefined;
