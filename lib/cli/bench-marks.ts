@@ -56,8 +56,7 @@ export const noteMarks = (): void => {
   new MutationObserver(() => {
     const now = performance.now();
     const badge = document.querySelector('header')?.textContent ?? '';
-    if (marks.loading.length === 0 && badge.includes('Loading the voice model'))
-      marks.loading.push(now);
+    if (marks.loading.length === 0 && badge.includes('Loading')) marks.loading.push(now);
     if (marks.listening.length === 0 && badge.includes('Listening')) marks.listening.push(now);
     const text = document.querySelector('[aria-label="Last heard"]')?.textContent ?? '';
     if (text === heard) return;

@@ -55,7 +55,7 @@ const readings = async (page: Page): Promise<readonly Reading[]> => {
 /** Targets that are smaller than a gloved finger needs. */
 const smallTargets = async (page: Page): Promise<readonly string[]> => {
   const targets = await page
-    .locator('button:visible, a:visible, input:visible, textarea:visible, select:visible')
+    .locator('button:visible, a:visible, input:visible, textarea:visible, [role="button"]:visible')
     .evaluateAll((elements) =>
       elements.map((element) => {
         const { width, height } = element.getBoundingClientRect();
