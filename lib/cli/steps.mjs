@@ -24,8 +24,14 @@ const environment = (extra) => {
 };
 
 /** Runs a program to its end with its output on the screen; tells whether it went well. */
-export const run = (command, args, extra = {}) =>
-  spawnSync(command, args, { cwd: root, stdio: 'inherit', env: environment(extra) }).status === 0;
+export const run = (command, args, extra = {}) => {
+  const options = { cwd: root, stdio: 'inherit', env: environment(extra) };
+  const { status, signal, error } = spawnSync(command, args, options);
+  // A program that was killed, or never began, has said nothing itself.
+  if (signal !== null) console.error(`${command} ${args.join(' ')} was ended by ${signal}.`);
+  if (error !== undefined) console.error(`${command} cannot be run: ${error.message}`);
+  return status === 0;
+};
 
 /** Runs a program of an installed package, past the shell and its wrappers. */
 export const runPackage = (path, args, extra = {}) =>
