@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { chromium, type Page } from 'playwright-core';
-import { endOfSpeechS } from '../../components/microphone/measure/mixture';
+import { endOfSpeechS, repeatable } from '../../components/microphone/measure/mixture';
 import { wavFile } from '../../components/microphone/wav';
 import type { ScriptLine } from '../../demo/script';
 import { chromiumFlags } from './chromium';
@@ -8,6 +8,8 @@ import { chromiumFlags } from './chromium';
 const voicesFolder = new URL('../../demo/voices/', import.meta.url);
 
 const rateHz = 16_000;
+/** Root mean square −60 dB of full scale. */
+const roomAmplitude = 0.001 * Math.sqrt(3);
 
 /** Seconds before the first word: a quiet room, and in it short tones from which a page can tell the recording's time. */
 const leadS = 4;
@@ -35,16 +37,23 @@ const decode = async (page: Page, file: string): Promise<Float32Array> => {
   return Float32Array.from(samples, (sample) => sample / 32_767);
 };
 
-/** A quiet room: never digital silence, which no microphone gives. */
-const quiet = (seconds: number): Float32Array =>
-  Float32Array.from({ length: Math.round(seconds * rateHz) }, (_, i) => 0.0004 * Math.sin(i * i));
+const silence = (seconds: number): Float32Array => new Float32Array(Math.round(seconds * rateHz));
 
 const lead = (tones: boolean): Float32Array =>
-  quiet(leadS).map((sample, i) => {
+  silence(leadS).map((_, i) => {
     const atS = i / rateHz;
-    const sounds = tones && toneAtS.some((toneS0) => atS >= toneS0 && atS < toneS0 + toneS);
-    return sounds ? 0.4 * Math.sin(2 * Math.PI * 1000 * atS) : sample;
+    const sounds = tones && toneAtS.some((from) => atS >= from && atS < from + toneS);
+    return sounds ? 0.4 * Math.sin(2 * Math.PI * 1000 * atS) : 0;
   });
+
+/**
+ * A quiet room under all of it, as under everything a microphone gives: made voices come from nowhere, and their own
+ * silence is quieter than any room.
+ */
+const inRoom = (samples: Float32Array): Float32Array => {
+  const random = repeatable(1);
+  return samples.map((sample) => sample + roomAmplitude * (2 * random() - 1));
+};
 
 const quietAfter = ({ how }: ScriptLine, next: ScriptLine | undefined): number => {
   if (how === 'foreman') return next?.how === 'foreman' ? 0 : foremanS;
@@ -66,7 +75,7 @@ export const writeRecording = async (
     let samples = leadS * rateHz;
     for (const [index, line] of script.entries()) {
       const speech = line.file === '' ? new Float32Array() : await decode(page, line.file);
-      const pause = quiet(quietAfter(line, script[index + 1]));
+      const pause = silence(quietAfter(line, script[index + 1]));
       pieces.push(speech, pause);
       endsS.push(samples / rateHz + (endOfSpeechS(speech) ?? speech.length / rateHz));
       samples += speech.length + pause.length;
@@ -77,7 +86,7 @@ export const writeRecording = async (
       whole.set(piece, at);
       at += piece.length;
     }
-    writeFileSync(file, Buffer.from(wavFile(whole, rateHz)));
+    writeFileSync(file, Buffer.from(wavFile(inRoom(whole), rateHz)));
     return endsS;
   } finally {
     await browser.close();
