@@ -1,11 +1,13 @@
 import type { VoiceContext } from './intent';
 import { nouns } from './match-phrase';
-import { numberWords } from './number-words';
+import { asHeard } from './number-words';
+import { numberPhrases } from './number-phrases';
 import { phraseTable, rowKind } from './phrase-table';
+import { letterPairs, letters, talkWords } from './talk-words';
 import { spokenUnits } from './unit-words';
+import { unknownWord } from './unknown-word';
 
-/** What the recogniser names a sound that is none of its words. */
-export const unknownWord = '[unk]';
+export { unknownWord } from './unknown-word';
 
 /** The grammars to listen with at the same time; `second` only gives a second opinion. */
 export interface ListeningPlan {
@@ -14,26 +16,52 @@ export interface ListeningPlan {
   readonly second?: readonly string[] | null;
 }
 
-const withoutSlots = (say: string): readonly string[] =>
+/** How much likelier than one phrase an unknown sound is. */
+const unknownWeight = 20;
+
+const repeated = (phrases: readonly string[], times: number): readonly string[] =>
+  Array.from({ length: times }, () => phrases).flat();
+
+const unknowns = repeated([unknownWord], unknownWeight);
+
+/** The fixed parts of a phrase, in the spelling that is listened for. */
+const fixedParts = (say: string): readonly string[] =>
   say
     .split(/\{\w+\}/)
-    .map((part) => part.trim())
-    .filter((part) => part.length > 0);
+    .map((part) => part.trim().split(' ').map(asHeard).join(' '))
+    .filter((part) => part !== '');
 
-/**
- * Phrases for a runtime grammar: those valid now, all numbers always, and the unknown word.
- * The recogniser makes word pairs with back-off of it, so number words as building blocks allow every number.
- */
-export const grammarFor = (context: VoiceContext): readonly string[] => {
+const phrasesFor = (context: VoiceContext): readonly string[] => {
   const phrases = phraseTable
     .filter((phrase) => context.intents.includes(rowKind(phrase)))
-    .flatMap((phrase) => phrase.say.flatMap(withoutSlots));
+    .flatMap((phrase) => phrase.say.flatMap(fixedParts));
   const named =
     context.labels.length === 0 ? [] : context.noun === undefined ? nouns : [context.noun];
-  const units = spokenUnits.flatMap(({ say }) => say);
-  return [...new Set([...phrases, ...named, ...units, ...numberWords, unknownWord])];
+  return [...phrases, ...named, ...spokenUnits.flatMap(({ say }) => say)];
 };
 
+/**
+ * The runtime grammar: the phrases that may be said now, all numbers always, and the unknown sound. A phrase that
+ * stands in it several times is so much likelier. It never holds the expected value.
+ */
+export const grammarFor = (context: VoiceContext): readonly string[] => [
+  ...phrasesFor(context),
+  ...numberPhrases,
+  ...unknowns,
+];
+
+/** The same with letters and words of talk, for a second opinion. */
+const grammarWithTalk = (context: VoiceContext): readonly string[] => [
+  ...phrasesFor(context),
+  ...repeated(numberPhrases, 2),
+  ...repeated(letters, 3),
+  ...letterPairs,
+  ...talkWords,
+  ...unknowns,
+];
+
+/** What to listen with, in this context. */
 export const listeningPlan = (context: VoiceContext): ListeningPlan => ({
   main: grammarFor(context),
+  second: grammarWithTalk(context),
 });

@@ -1,59 +1,98 @@
-import { unknownWord } from './grammar';
+import { doubtOf, doubts, type Doubt } from './doubt';
 import type { Heard, Intent, Understanding, VoiceContext } from './intent';
-import { matchPhrase } from './match-phrase';
+import { readHeard, type Reading } from './reading';
 
-/** Why an utterance is not acted on at once, in words for the screen. */
-export const doubts = {
-  silence: 'nothing was said',
-  noPhrase: 'no phrase that is known here',
-  unknownInside: 'a word in the middle was not understood',
-  several: 'these words can mean several numbers',
-  noSuchFastener: 'no such fastener here',
-  noSuchStep: 'no such step here',
-} as const;
+export { doubts } from './doubt';
 
-const isUnknown = (text: string): boolean => text === unknownWord;
+const same = (a: Intent, b: Intent): boolean =>
+  JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());
 
-/** The words without unknown sounds before and after them. */
-const core = (words: Heard['words']): Heard['words'] => {
-  const from = words.findIndex((word) => !isUnknown(word.text));
-  const to = words.findLastIndex((word) => !isUnknown(word.text));
-  return from < 0 ? [] : words.slice(from, to + 1);
-};
+const nothing = (heard: Heard, why: Doubt): Understanding => ({
+  kind: 'nothing',
+  why,
+  said: heard.text,
+});
 
-const doubtOf = (intent: Intent, context: VoiceContext): string | undefined => {
-  if (intent.kind === 'ambiguousValue') return doubts.several;
-  if (
-    intent.kind === 'value' &&
-    intent.label !== undefined &&
-    !context.labels.includes(intent.label)
-  )
-    return doubts.noSuchFastener;
-  if ((intent.kind === 'goTo' || intent.kind === 'reopen') && intent.step !== undefined)
-    return intent.step < 1 || intent.step > context.steps ? doubts.noSuchStep : undefined;
-  return undefined;
-};
+const intentOf = (reading: Reading): Intent | undefined =>
+  reading.match.kind === 'phrase' ? reading.match.intent : undefined;
 
-/** What an utterance means, and whether it may act without asking back. */
-export const understand = (heard: Heard, context: VoiceContext): Understanding => {
-  const words = core(heard.words);
-  const said = words.map((word) => word.text).join(' ');
-  if (words.length === 0) return { kind: 'nothing', why: doubts.silence, said: heard.text };
-  if (words.some((word) => isUnknown(word.text)))
-    return { kind: 'nothing', why: doubts.unknownInside, said: heard.text };
-  const match = matchPhrase(said.split(' '), context);
-  if (match.kind === 'none') return { kind: 'nothing', why: doubts.noPhrase, said: heard.text };
-  const confidence = Math.min(...words.map((word) => word.confidence));
-  const why = doubtOf(match.intent, context);
-  const found = { kind: 'intent', intent: match.intent, said: heard.text, confidence } as const;
+const found = (
+  heard: Heard,
+  reading: Reading,
+  intent: Intent,
+  why: Doubt | undefined,
+): Understanding => {
+  const confidence = Math.min(...reading.words.map((word) => word.confidence));
+  const understood = { kind: 'intent', intent, said: heard.text, confidence } as const;
   return why === undefined
-    ? { ...found, certainty: 'sure' }
-    : { ...found, certainty: 'unsure', why };
+    ? { ...understood, certainty: 'sure' }
+    : { ...understood, certainty: 'unsure', why };
 };
 
-/** With a second opinion, where the plan has a second grammar. */
+const whyNothing = (reading: Reading): Doubt =>
+  reading.words.length === 0
+    ? doubts.silence
+    : reading.unknownInside
+      ? doubts.unknownInside
+      : doubts.noPhrase;
+
+/** What an utterance means, and whether it may act without asking back; with one recogniser's words alone. */
+export const understand = (heard: Heard, context: VoiceContext): Understanding => {
+  const reading = readHeard(heard, context);
+  const intent = intentOf(reading);
+  if (intent === undefined) return nothing(heard, whyNothing(reading));
+  return found(heard, reading, intent, doubtOf(intent, reading, heard, context));
+};
+
+const numbersOf = (intent: Intent): readonly number[] =>
+  intent.kind === 'value'
+    ? [intent.value]
+    : intent.kind === 'ambiguousValue'
+      ? intent.candidates
+      : [];
+
+/** Two numbers heard for one: both are offered. */
+const either = (a: Intent, b: Intent): Intent => {
+  const candidates = [...new Set([...numbersOf(a), ...numbersOf(b)])];
+  if (a.kind !== 'value' && a.kind !== 'ambiguousValue') return a;
+  const { unit, label } = a;
+  return candidates.length < 2 || numbersOf(b).length === 0
+    ? a
+    : {
+        kind: 'ambiguousValue',
+        candidates,
+        ...(unit === undefined ? {} : { unit }),
+        ...(label === undefined ? {} : { label }),
+      };
+};
+
+/**
+ * With the second recogniser's opinion, which also knows letters and words of talk:
+ * where it hears other words, nothing acts; where it hears another phrase, it is asked which.
+ */
 export const understandPair = (
   main: Heard,
-  _second: Heard | undefined,
+  second: Heard | undefined,
   context: VoiceContext,
-): Understanding => understand(main, context);
+): Understanding => {
+  const alone = understand(main, context);
+  if (second === undefined || alone.kind === 'nothing') return alone;
+  const reading = readHeard(second, context);
+  const other = intentOf(reading);
+  const { intent } = alone;
+  if (other === undefined)
+    return reading.words.length > 0 && !reading.unknownInside
+      ? nothing(main, doubts.talk)
+      : { ...alone, certainty: 'unsure', why: doubts.heardTwoWays };
+  if (!same(intent, other))
+    return {
+      ...alone,
+      intent: either(intent, other),
+      certainty: 'unsure',
+      why: doubts.heardTwoWays,
+    };
+  const why = doubtOf(other, reading, second, context);
+  return alone.certainty === 'sure' && why !== undefined
+    ? { ...alone, certainty: 'unsure', why }
+    : alone;
+};

@@ -1,0 +1,93 @@
+import type { Heard, Intent, VoiceContext, Word } from './intent';
+import { numberWords } from './number-words';
+import type { Reading } from './reading';
+
+/** Why an utterance is not acted on at once, in words for the screen. */
+export const doubts = {
+  silence: 'nothing was said',
+  noPhrase: 'no phrase that is known here',
+  unknownInside: 'a word in the middle was not understood',
+  talk: 'more was said than a phrase',
+  several: 'these words can mean several numbers',
+  noSuchFastener: 'no such fastener here',
+  noSuchStep: 'no such step here',
+  heardTwoWays: 'it was heard in two ways',
+  aroundIt: 'something else was said before or after it',
+  unclear: 'it was not heard clearly',
+  pause: 'there was a long pause inside the number',
+  tooShort: 'a word was too short to be sure of',
+  noise: 'it is too loud here to be sure of a number',
+} as const;
+export type Doubt = (typeof doubts)[keyof typeof doubts];
+
+/** Found by measurement over recordings of many speakers and noises; see DEVELOPERS.md. */
+export const limits = {
+  /** Every word of a phrase, and every word of a number. */
+  leastConfidence: 0.5,
+  leastNumberConfidence: 0.8,
+  /** "fifteen" and "fifty" differ by little. */
+  leastTeenConfidence: 0.97,
+  longestPauseS: 1.3,
+  shortestWordS: 0.05,
+  leastSpeechOverNoiseDb: 16,
+} as const;
+
+const isValue = (intent: Intent): boolean =>
+  intent.kind === 'value' || intent.kind === 'ambiguousValue';
+
+const inNumber = (word: Word): boolean => numberWords.includes(word.text);
+const teenOrTen = /^(thir|four|for|fif|six|seven|eigh|nine)(teen|ty)$/;
+
+/** "fifty two" can be no "fifteen two": only one without a digit behind it can be mistaken. */
+const confusable = (words: readonly Word[], at: number): boolean => {
+  const next = words[at + 1]?.text;
+  const followedByDigit =
+    next !== undefined && /^(one|two|three|four|five|six|seven|eight|nine)$/.test(next);
+  return teenOrTen.test(words[at]?.text ?? '') && !followedByDigit;
+};
+
+const contextDoubt = (intent: Intent, context: VoiceContext): Doubt | undefined => {
+  if (intent.kind === 'ambiguousValue') return doubts.several;
+  if (intent.kind === 'value' && intent.label !== undefined)
+    return context.labels.includes(intent.label) ? undefined : doubts.noSuchFastener;
+  if ((intent.kind === 'goTo' || intent.kind === 'reopen') && intent.step !== undefined)
+    return intent.step < 1 || intent.step > context.steps ? doubts.noSuchStep : undefined;
+  return undefined;
+};
+
+const clarityDoubt = (words: readonly Word[]): Doubt | undefined => {
+  const unclear = words.some(
+    (word, at) =>
+      word.confidence <
+      (confusable(words, at)
+        ? limits.leastTeenConfidence
+        : inNumber(word)
+          ? limits.leastNumberConfidence
+          : limits.leastConfidence),
+  );
+  return unclear ? doubts.unclear : undefined;
+};
+
+const rhythmDoubt = (words: readonly Word[]): Doubt | undefined => {
+  if (words.some((word) => word.endS - word.startS < limits.shortestWordS)) return doubts.tooShort;
+  const paused = words.some((word, at) => {
+    const before = words[at - 1];
+    return before !== undefined && word.startS - before.endS > limits.longestPauseS;
+  });
+  return paused ? doubts.pause : undefined;
+};
+
+/** What speaks against acting at once on one recogniser's reading, the weightiest first. */
+export const doubtOf = (
+  intent: Intent,
+  reading: Reading,
+  heard: Heard,
+  context: VoiceContext,
+): Doubt | undefined => {
+  const found = contextDoubt(intent, context) ?? clarityDoubt(reading.words);
+  if (found !== undefined || !isValue(intent)) return found;
+  if (reading.unknownAround.length > 0) return doubts.aroundIt;
+  const over = heard.speechOverNoiseDb;
+  if (over !== undefined && over < limits.leastSpeechOverNoiseDb) return doubts.noise;
+  return rhythmDoubt(reading.words);
+};
