@@ -12,14 +12,18 @@ export function Panel({
   onClose,
   actions,
   lead,
+  whole = false,
 }: {
   readonly title: string;
   readonly children: ReactNode;
   readonly onClose?: (() => void) | undefined;
   readonly actions?: ReactNode;
   readonly lead?: ReactNode;
+  /** It is the whole page: its title is the page's. */
+  readonly whole?: boolean;
 }) {
   const id = useId();
+  const Heading = whole ? 'h1' : 'h2';
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
@@ -30,9 +34,9 @@ export function Panel({
       className="flex h-full min-h-0 flex-col gap-4 rounded-block border-2 border-line bg-surface p-6"
     >
       <header className="flex flex-wrap items-center justify-between gap-4">
-        <h1 id={id} ref={heading} tabIndex={-1} className="text-read font-bold">
+        <Heading id={id} ref={heading} tabIndex={-1} className="text-read font-bold">
           {title}
-        </h1>
+        </Heading>
         <div className="flex flex-wrap gap-3">
           {actions}
           {onClose === undefined ? null : (

@@ -1,4 +1,5 @@
 'use client';
+import type { ReactNode } from 'react';
 import { availableActs, type Act, type KioskState } from '@/lib/kiosk';
 import { Button } from '../design/button';
 import type { GlyphName } from '../design/glyph';
@@ -59,12 +60,15 @@ export function ActButtons({
 export function ActionBar({
   state,
   wantsValue,
+  demo,
   onAct,
   onValue,
 }: {
   readonly state: KioskState;
   /** What the value pad would be for. */
   readonly wantsValue: boolean;
+  /** The way in for visitors without a microphone. */
+  readonly demo: ReactNode;
   readonly onAct: (act: Act) => void;
   readonly onValue: () => void;
 }) {
@@ -73,11 +77,13 @@ export function ActionBar({
     <nav aria-label="This step" className="flex flex-wrap items-stretch justify-between gap-3">
       <div className="flex flex-wrap gap-3">
         <ActButtons state={state} names={['back', 'takeBack', 'reopen']} onAct={onAct} />
+        {demo}
       </div>
       <div className="flex flex-wrap gap-3">
         <ActButtons
           state={state}
           names={['failed', 'passed', 'reused', 'replaced']}
+          keys={false}
           onAct={onAct}
         />
         {wantsValue ? (

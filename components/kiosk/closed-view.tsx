@@ -38,9 +38,9 @@ export function ClosedView({
       aria-labelledby="closed"
       className="flex h-full min-h-0 flex-col gap-6 rounded-block border-4 border-good bg-surface p-8"
     >
-      <h1 id="closed" className="text-[5rem] leading-[1.1] font-bold">
+      <h2 id="closed" className="text-[5rem] leading-[1.1] font-bold">
         Job closed{job.closedAt === undefined ? '' : ` at ${clockText(job.closedAt)}`}
-      </h1>
+      </h2>
       <p className="text-read">
         {job.vehicle.plate} · {job.revision.title}
         {job.closedBy === undefined ? null : (
@@ -54,14 +54,14 @@ export function ClosedView({
         aria-label="What was recorded"
       >
         <section aria-label="Readings" className="flex flex-col gap-2">
-          <h2 className="text-body font-bold text-quiet">Readings</h2>
+          <h3 className="text-body font-bold text-quiet">Readings</h3>
           {counts(job).map(({ verdict, count }) => (
             <p key={verdict} className="flex items-baseline gap-4 text-read font-bold">
               {count}
               <VerdictMark verdict={verdict} className="text-glance" />
             </p>
           ))}
-          <h2 className="mt-4 text-body font-bold text-quiet">Record</h2>
+          <h3 className="mt-4 text-body font-bold text-quiet">Record</h3>
           <p className="text-glance">
             {record.events} events stored
             <span className="block font-normal break-all text-body text-quiet">Job {job.job}</span>
@@ -71,7 +71,7 @@ export function ClosedView({
           </p>
         </section>
         <section aria-label="Decided and signed" className="flex flex-col gap-2">
-          <h2 className="text-body font-bold text-quiet">Deviations and signatures</h2>
+          <h3 className="text-body font-bold text-quiet">Deviations and signatures</h3>
           {job.deviations.length + job.signatures.length === 0 ? (
             <p className="text-glance">None</p>
           ) : null}

@@ -7,7 +7,7 @@ export function DemoBar({ demo }: { demo: DemoMechanic }) {
   if (demo.lines.length === 0) return null;
   return demo.saying === undefined ? (
     <Button glyph="play" onPress={demo.speak}>
-      Hear a demo mechanic
+      <span className="sr-only">Hear a </span>Demo mechanic
     </Button>
   ) : (
     <Button glyph="pause" kind="chosen" onPress={demo.stop}>

@@ -10,51 +10,55 @@ const tones: Readonly<Record<Outcome['tone'], { glyph: GlyphName; tint: string }
   plain: { glyph: 'forward', tint: 'text-quiet' },
 };
 
+type JudgedFigure = NonNullable<Outcome['figure']>;
+
+function Judged({ figure, asks }: { readonly figure: JudgedFigure; readonly asks: boolean }) {
+  return (
+    <>
+      <span className="text-glance">{figure.label}</span>
+      <span className="text-read font-bold whitespace-nowrap" data-value="heard">
+        {spokenFigure(figure.value, figure.unit)}
+      </span>
+      <VerdictMark verdict={figure.verdict} className="text-read" />
+      {asks ? <span className="text-glance font-bold text-unsure">not taken yet</span> : null}
+    </>
+  );
+}
+
 /**
  * What was last heard (or pressed) and what became of it. It never goes away by itself: whoever looks up from the
  * vehicle a minute later still sees it. Read out politely by readers of text.
  */
 export function HeardStrip({ outcome }: { outcome: Outcome | undefined }) {
-  const figure = outcome?.figure;
   return (
     <section
       aria-label="Last heard"
-      className="rounded-block border-2 border-line bg-surface px-5 py-3"
+      className="flex min-h-[5.4rem] items-center rounded-block border-2 border-line bg-surface px-5 py-1"
     >
-      <div role="status" className="flex min-h-[6.5rem] flex-col justify-center gap-1">
+      <p role="status" className="flex grow flex-wrap items-baseline gap-x-7">
         {outcome === undefined ? (
-          <p className="text-glance text-quiet">Nothing heard yet</p>
+          <span className="text-glance text-quiet">Nothing heard yet</span>
         ) : (
           <>
             {outcome.said === undefined ? null : (
-              <p className="truncate text-body text-quiet">
-                Heard <q className="text-ink">{outcome.said}</q>
-              </p>
+              <span className="max-w-[44rem] truncate text-glance text-quiet">
+                Heard “{outcome.said}”
+              </span>
             )}
-            {figure === undefined ? (
-              <p className="flex items-start gap-3 text-glance font-bold">
+            {outcome.figure === undefined ? (
+              <span className="flex min-w-0 items-baseline gap-3 text-glance font-bold">
                 <Glyph
                   name={tones[outcome.tone].glyph}
-                  className={`mt-[0.05em] ${tones[outcome.tone].tint}`}
+                  className={`self-center ${tones[outcome.tone].tint}`}
                 />
                 <span>{outcome.text}</span>
-              </p>
+              </span>
             ) : (
-              <p
-                className="flex flex-wrap items-baseline gap-x-6 text-read font-bold"
-                data-value="heard"
-              >
-                <span className="text-glance font-normal">{figure.label}</span>
-                <span className="whitespace-nowrap">{spokenFigure(figure.value, figure.unit)}</span>
-                <VerdictMark verdict={figure.verdict} />
-                {outcome.tone === 'ask' ? (
-                  <span className="text-glance text-unsure">not taken yet</span>
-                ) : null}
-              </p>
+              <Judged figure={outcome.figure} asks={outcome.tone === 'ask'} />
             )}
           </>
         )}
-      </div>
+      </p>
     </section>
   );
 }

@@ -17,7 +17,12 @@ const bars = 14;
 function Level({ level, on }: { level: number; on: boolean }) {
   const lit = on ? Math.round(Math.min(1, Math.max(0, level)) * bars) : 0;
   return (
-    <svg viewBox={`0 0 ${bars * 8} 32`} aria-hidden="true" className="h-[2.2rem]">
+    <svg
+      viewBox={`0 0 ${bars * 8} 32`}
+      preserveAspectRatio="xMinYMid meet"
+      aria-hidden="true"
+      className="h-[2.2rem]"
+    >
       {Array.from({ length: bars }, (_, index) => (
         <rect
           key={index}

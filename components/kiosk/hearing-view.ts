@@ -32,7 +32,7 @@ export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
       return {
         ears: 'listening',
         level: levelShare(state.levelDb),
-        text: duty === 'reason' ? 'Taking down the reason' : 'Listening',
+        text: duty === 'reason' ? 'Taking the reason' : 'Listening',
       };
   }
 };

@@ -67,9 +67,9 @@ export function HeldView({
       aria-labelledby="held"
       className="flex h-full min-h-0 flex-col gap-6 rounded-block border-4 border-edge bg-surface p-8"
     >
-      <h1 id="held" className="text-[5rem] leading-[1.1] font-bold">
+      <h2 id="held" className="text-[5rem] leading-[1.1] font-bold">
         On hold since {clockText(hold.since)}
-      </h1>
+      </h2>
       <p className="text-read">
         <ReasonText reason={hold.reason} />
         <span className="text-body text-quiet"> · {nameOf(hold.by)}</span>
@@ -80,11 +80,11 @@ export function HeldView({
         role="group"
         aria-label="Loose on the vehicle"
       >
-        <h2 className="text-glance font-bold">
+        <h3 className="text-glance font-bold">
           {loose.length === 0
             ? 'Nothing is loose on the vehicle'
             : 'Do not start or move the vehicle: loose right now'}
-        </h2>
+        </h3>
         <ul className="text-glance">
           {loose.map((end) => (
             <li key={end.key}>

@@ -1,9 +1,11 @@
 'use client';
-import type { ReactNode } from 'react';
 import { spentMs, type JobState } from '@/lib/job';
+import { currentStep } from '@/lib/kiosk';
 import { unsigned } from '@/lib/ledger';
+import { stepNumber } from '@/lib/procedure';
 import type { HearingView } from './hearing-badge';
 import { ProgressHeader } from './progress-header';
+import { previewNext } from './step-view';
 import { useNow } from './use-now';
 
 /** The header with the clock in it, so that nothing else is drawn again when only time has passed. */
@@ -12,7 +14,6 @@ export function JobHeader({
   person,
   notStored,
   hearing,
-  demo,
   onHearing,
   onLedger,
   onPerson,
@@ -21,18 +22,24 @@ export function JobHeader({
   readonly person: string;
   readonly notStored: number;
   readonly hearing: HearingView;
-  readonly demo: ReactNode;
   readonly onHearing: () => void;
   readonly onLedger: () => void;
   readonly onPerson: () => void;
 }) {
   const now = useNow(5_000);
   const { steps } = job.revision;
+  const step = currentStep(job);
   const at = job.phase === 'running' ? now : job.lastAt;
   return (
     <ProgressHeader
       vehicle={job.vehicle}
       procedure={job.revision.title}
+      step={{
+        number: stepNumber(job.revision, step.id),
+        title: step.title,
+        status: job.steps[step.id]?.status ?? 'open',
+        next: previewNext(job, step),
+      }}
       steps={steps.map(({ id, bookMinutes }) => ({
         id,
         bookMinutes,
@@ -46,7 +53,6 @@ export function JobHeader({
       notStored={notStored}
       foremanCalled={job.foremanCalledAt !== undefined}
       hearing={hearing}
-      demo={demo}
       onHearing={onHearing}
       onLedger={onLedger}
       onPerson={onPerson}

@@ -39,6 +39,7 @@ export function JobScreen(props: JobScreenProps) {
   const { job } = state;
   /** Something waits for an answer first. */
   const busy = overlay !== undefined || state.question !== undefined;
+  const onStep = !busy && state.view === 'step' && job.phase === 'running';
   const onTouch = (act: Act): void => {
     kiosk.act(act, 'touch');
   };
@@ -50,7 +51,6 @@ export function JobScreen(props: JobScreenProps) {
           job={job}
           person={worker.person.name}
           notStored={kiosk.pending}
-          demo={<DemoBar demo={kiosk.demo} />}
           hearing={kiosk.hearing}
           onHearing={() => {
             setOverlay({ kind: 'kiosk' });
@@ -82,7 +82,7 @@ export function JobScreen(props: JobScreenProps) {
       }
       footer={
         <footer className="flex flex-col gap-3">
-          <div className="flex flex-wrap items-center gap-3">
+          <div className="flex flex-wrap items-center gap-3 wide:flex-nowrap">
             <SayNow phrases={phrasesNow(state)} />
             {busy ? null : (
               <ActButtons
@@ -105,6 +105,7 @@ export function JobScreen(props: JobScreenProps) {
             <ActionBar
               state={state}
               wantsValue={wantedNumber(job, currentStep(job), state.chosen) !== undefined}
+              demo={<DemoBar demo={kiosk.demo} />}
               onAct={onTouch}
               onValue={() => {
                 setOverlay({ kind: 'pad', digit: '' });
@@ -134,7 +135,7 @@ export function JobScreen(props: JobScreenProps) {
               onSomebodyElse={props.onSomebodyElse}
             />
           </div>
-          <HeardStrip outcome={state.outcome} />
+          {onStep ? null : <HeardStrip outcome={state.outcome} />}
         </>
       )}
     </JobFrame>

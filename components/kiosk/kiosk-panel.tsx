@@ -10,7 +10,7 @@ import { ThemeSwitch } from './theme-switch';
 function Row({ title, children }: { title: string; children: ReactNode }) {
   return (
     <section aria-label={title} className="flex flex-col gap-3 border-t-2 border-line pt-4">
-      <h2 className="text-glance font-bold">{title}</h2>
+      <h3 className="text-glance font-bold">{title}</h3>
       {children}
     </section>
   );

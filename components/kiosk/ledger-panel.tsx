@@ -101,9 +101,9 @@ export function LedgerPanel({
           const these = ends.filter((end) => end.kind === kind);
           return these.length === 0 ? null : (
             <section key={kind} aria-label={headings[kind]}>
-              <h2 className="text-body font-bold text-quiet">
+              <h3 className="text-body font-bold text-quiet">
                 {headings[kind]} · {these.length}
-              </h2>
+              </h3>
               <ul>
                 {these.map((end) => (
                   <Row

@@ -12,7 +12,7 @@ const reuseWords = {
 function Group({ title, children }: { title: string; children: React.ReactNode }) {
   return (
     <section aria-label={title}>
-      <h2 className="border-b-2 border-line pb-1 text-body font-bold text-quiet">{title}</h2>
+      <h3 className="border-b-2 border-line pb-1 text-body font-bold text-quiet">{title}</h3>
       <ul className="text-glance">{children}</ul>
     </section>
   );

@@ -1,8 +1,8 @@
-import type { ReactNode } from 'react';
 import type { Vehicle } from '@/lib/shop';
 import { Glyph } from '../design/glyph';
 import { durationText } from './duration';
 import { HearingBadge, type HearingView } from './hearing-badge';
+import { StepTitle, type StepTitleProps } from './step-title';
 import { JobRule, type RuleStep } from './job-rule';
 
 export interface ProgressHeaderProps {
@@ -16,7 +16,7 @@ export interface ProgressHeaderProps {
   readonly notStored: number;
   readonly foremanCalled: boolean;
   readonly hearing: HearingView;
-  readonly demo: ReactNode;
+  readonly step: StepTitleProps;
   readonly onHearing: () => void;
   readonly onLedger: () => void;
   readonly onPerson: () => void;
@@ -33,14 +33,14 @@ export function ProgressHeader(props: ProgressHeaderProps) {
   return (
     <header className="flex flex-col gap-2">
       <div className="flex flex-wrap items-center gap-x-6 gap-y-2">
-        <div className="min-w-0 grow basis-[24rem]">
+        <div className="min-w-0 basis-[26rem]">
           <p className="truncate text-glance font-bold">
             {vehicle.plate}
             <span className="ml-4 text-body font-normal">{vehicle.description}</span>
           </p>
-          <p className="truncate text-note text-quiet">{props.procedure}</p>
+          <p className="truncate text-body text-quiet">{props.procedure}</p>
         </div>
-        {props.demo}
+        <StepTitle {...props.step} />
         <HearingBadge hearing={props.hearing} onPress={props.onHearing} />
         <button
           type="button"

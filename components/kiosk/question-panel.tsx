@@ -79,9 +79,9 @@ export function QuestionPanel({
     >
       {question.kind === 'value' ? (
         <div className="flex flex-col gap-2">
-          <h1 id="question" className="text-read font-bold">
+          <h2 id="question" className="text-read font-bold">
             {question.draft.label}: is this right?
-          </h1>
+          </h2>
           <p className="text-shout font-bold" data-value="asked">
             {spokenFigure(question.draft.value, question.draft.unit)}
           </p>
@@ -94,9 +94,9 @@ export function QuestionPanel({
         </div>
       ) : question.kind === 'whichValue' ? (
         <div className="flex flex-col gap-4">
-          <h1 id="question" className="text-read font-bold">
+          <h2 id="question" className="text-read font-bold">
             Which one was it?
-          </h1>
+          </h2>
           <p
             className="flex flex-wrap items-baseline gap-x-10 text-shout font-bold"
             data-value="asked"
@@ -111,9 +111,9 @@ export function QuestionPanel({
           <p className="text-read">Say it again, digit by digit</p>
         </div>
       ) : (
-        <h1 id="question" className="text-[5rem] leading-[1.15] font-bold" data-value="asked">
+        <h2 id="question" className="text-[5rem] leading-[1.15] font-bold" data-value="asked">
           {question.text}
-        </h1>
+        </h2>
       )}
       {question.kind === 'whichValue' ? (
         <YesNo onNo={onNo} yes="" />

@@ -24,7 +24,7 @@ export function SignOn({
 }) {
   const [person, setPerson] = useState<Person>();
   return (
-    <Panel title={person === undefined ? `${bay}: who are you?` : 'Your PIN'} lead={hint}>
+    <Panel whole title={person === undefined ? `${bay}: who are you?` : 'Your PIN'} lead={hint}>
       {person === undefined ? (
         <PersonChoice people={people} onPerson={setPerson} />
       ) : (

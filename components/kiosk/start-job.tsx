@@ -46,7 +46,7 @@ export function StartJob({
     );
   };
   return (
-    <Panel title={choice === undefined ? `${bay}: which job?` : choice.title}>
+    <Panel whole title={choice === undefined ? `${bay}: which job?` : choice.title}>
       {choice === undefined ? (
         <ul className="flex flex-col gap-4">
           {procedures.map((one) => (

@@ -1,19 +1,12 @@
 'use client';
 import { currentStep, type KioskState } from '@/lib/kiosk';
 import type { ToolChoice } from '@/lib/metrology';
-import { stepNumber } from '@/lib/procedure';
 import { DrawingView } from '../step/drawing-view';
 import { Figure } from '../step/figure';
 import { StepCard } from '../step/step-card';
 import { ToolLine } from '../step/tool-line';
-import {
-  currentFigure,
-  otherFigures,
-  previewNext,
-  stepApplies,
-  stepDrawing,
-  stepMarks,
-} from './step-view';
+import { HeardStrip } from './heard-strip';
+import { currentFigure, otherFigures, stepApplies, stepDrawing, stepMarks } from './step-view';
 
 /** What is measured or set now, and what else is in this step. */
 function Figures({
@@ -28,9 +21,13 @@ function Figures({
   const others = otherFigures(state.job, step);
   if (figure === undefined) return null;
   return (
-    <div className="flex flex-col gap-2">
-      <Figure label={figure.label} specification={figure.specification} reading={figure.reading} />
-      <ToolLine choice={tools} />
+    <div className="flex flex-col gap-1">
+      <Figure
+        label={figure.label}
+        specification={figure.specification}
+        reading={figure.reading}
+        beside={<ToolLine choice={tools} />}
+      />
       {others.length === 0 ? null : (
         <p className="text-body text-quiet">Also here: {others.join(' · ')}</p>
       )}
@@ -64,15 +61,10 @@ export function StepScreen({
           role="group"
           aria-label="The step"
         >
-          <StepCard
-            step={step}
-            number={stepNumber(job.revision, step.id)}
-            status={job.steps[step.id]?.status ?? 'open'}
-            applies={stepApplies(job, step)}
-            next={previewNext(job, step)}
-          />
+          <StepCard step={step} applies={stepApplies(job, step)} />
         </div>
         {drawing === undefined ? null : <Figures state={state} tools={tools} />}
+        <HeardStrip outcome={state.outcome} />
       </div>
       {drawing === undefined ? (
         beside ? (

@@ -67,12 +67,9 @@ export function CautionBand({ caution }: { caution: Caution }) {
         <AlertTriangle signal={caution.signal} />
         {caution.signal}
       </p>
-      <div className="px-5 py-2 text-glance">
-        <p className="font-bold">{caution.hazard}</p>
-        <p>
-          {caution.consequence} {caution.avoidance}
-        </p>
-      </div>
+      <p className="px-5 py-2 text-glance">
+        <strong>{caution.hazard}</strong> {caution.consequence} {caution.avoidance}
+      </p>
     </section>
   );
 }

@@ -16,8 +16,12 @@ export const markSize = (
   const gaps = shown.flatMap((a, index) =>
     shown.slice(index + 1).map((b) => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm)),
   );
-  return Math.min(Math.max(widthMm, heightMm) * 0.055, 0.33 * Math.min(...gaps, Infinity));
+  return Math.min(Math.max(widthMm, heightMm) * 0.06, 0.33 * Math.min(...gaps, Infinity));
 };
+
+/** Lines of the drawing do not run through words. */
+const halo = (size: number) =>
+  ({ paintOrder: 'stroke', strokeWidth: size * 0.3, strokeLinejoin: 'round' }) as const;
 
 function Lines({ drawing, size }: { readonly drawing: Drawing; readonly size: number }) {
   const unit = Math.max(drawing.widthMm, drawing.heightMm) / 200;
@@ -52,7 +56,8 @@ function Lines({ drawing, size }: { readonly drawing: Drawing; readonly size: nu
           y={yMm}
           fontSize={size * 0.75}
           textAnchor="middle"
-          className="fill-ink"
+          {...halo(size)}
+          className="fill-ink stroke-surface"
         >
           {text}
         </text>
@@ -78,7 +83,7 @@ export function DrawingView({
   );
   const room = marks.length === 0 ? 4 : size * 1.9;
   const lengthsDiffer = new Set(marks.map(({ lengthMm }) => lengthMm)).size > 1;
-  const small = { fontSize: size * 0.8, textAnchor: 'middle' } as const;
+  const small = { fontSize: size * 0.8, textAnchor: 'middle', ...halo(size) } as const;
   return (
     <figure className="flex min-h-0 grow flex-col">
       <svg
@@ -107,10 +112,15 @@ export function DrawingView({
                 }}
               />
               <g aria-hidden="true" className="pointer-events-none">
-                <text {...small} x={x} y={y - size * 1.3} className="fill-act font-bold">
+                <text
+                  {...small}
+                  x={x}
+                  y={y - size * 1.3}
+                  className="fill-act stroke-surface font-bold"
+                >
                   {above}
                 </text>
-                <text {...small} x={x} y={y + size * 1.9} className="fill-ink">
+                <text {...small} x={x} y={y + size * 1.9} className="fill-ink stroke-surface">
                   {below}
                 </text>
               </g>

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { toleranceInterval, type Specification, type ToleranceInterval } from '@/lib/fastening';
 import type { Verdict } from '@/lib/metrology';
 import {
@@ -18,6 +19,8 @@ export interface FigureProps {
   /** The window to aim for where a safety-critical reading must be proven with the tool in use, canonical unit. */
   readonly proven?: ToleranceInterval | undefined;
   readonly reading?: { readonly canonical: number; readonly verdict: Verdict } | undefined;
+  /** What stands beside the label: the tool to take. */
+  readonly beside?: ReactNode;
 }
 
 interface Shown {
@@ -53,7 +56,7 @@ const shownFigures = (
 };
 
 /** One wanted value as large as the screen allows: the target, what is accepted, and the reading on the same rule. */
-export function Figure({ label, specification, proven, reading }: FigureProps) {
+export function Figure({ label, specification, proven, reading, beside }: FigureProps) {
   const interval = toleranceInterval(specification);
   if (interval === undefined)
     return (
@@ -68,7 +71,10 @@ export function Figure({ label, specification, proven, reading }: FigureProps) {
   const [first, ...others] = shownFigures(specification, interval);
   return (
     <section aria-label={label} className="border-l-8 border-act pl-5">
-      <h2 className="text-body text-quiet">{label}</h2>
+      <div className="flex flex-wrap justify-between gap-x-6">
+        <h2 className="text-body font-bold text-quiet">{label}</h2>
+        {beside}
+      </div>
       <div className="flex flex-wrap items-baseline gap-x-10">
         <p className="text-figure font-bold whitespace-nowrap" data-value="main">
           {first?.main}
@@ -78,8 +84,10 @@ export function Figure({ label, specification, proven, reading }: FigureProps) {
             {main}
           </p>
         ))}
+        <div className="min-w-[18rem] grow basis-0 self-end pb-2">
+          <WindowScale interval={interval} reading={reading} />
+        </div>
       </div>
-      <WindowScale interval={interval} reading={reading} />
       {first === undefined || first.main === first.window ? null : (
         <p className="text-read" data-value="window">
           <span className="text-body text-quiet">accepted </span>
