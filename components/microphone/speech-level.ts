@@ -65,6 +65,10 @@ export class SpeechLevel {
   }
 
   accept(levelDb: number): void {
+    if (levelDb <= silenceDb) {
+      this.#acceptNothing();
+      return;
+    }
     this.#frames += 1;
     this.#smoothDb =
       this.#frames === 1 ? levelDb : this.#smoothDb + 0.4 * (levelDb - this.#smoothDb);
@@ -87,6 +91,16 @@ export class SpeechLevel {
     this.#loudFrames = 0;
     this.#quietFrames = 0;
     this.#peakDb = silenceDb;
+  }
+
+  /**
+   * No sound at all is no room: a microphone gives it while it starts, or between words where its driver gates it.
+   * Taken for the background, it would make every room after it seem to speak.
+   */
+  #acceptNothing(): void {
+    this.#framesSinceSound += 1;
+    if (this.#speaking) this.#quietFrames += 1;
+    else this.#loudFrames = 0;
   }
 
   #begin(): void {

@@ -17,6 +17,25 @@ describe('speech over a background', () => {
     expect(level.speaking).toBe(true);
   });
 
+  it('is not the room after a microphone that gave no sound at all while it started', () => {
+    const level = new SpeechLevel();
+    pass(level, 60, -100);
+    pass(level, 1000, -50);
+    expect(level.speaking).toBe(false);
+    expect(level.backgroundDb).toBeCloseTo(-50);
+    pass(level, 200, -20);
+    expect(level.speaking).toBe(true);
+  });
+
+  it('pauses where a microphone gives no sound at all between words', () => {
+    const level = new SpeechLevel();
+    pass(level, 1000, -50);
+    pass(level, 400, -20);
+    pass(level, 300, -100);
+    expect(level.quietMs).toBe(300);
+    expect(level.backgroundDb).toBeCloseTo(-50, 0);
+  });
+
   it('is not a knock of two frames', () => {
     const level = new SpeechLevel();
     pass(level, 1000, -60);
