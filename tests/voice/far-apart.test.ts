@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { phraseTable } from '@/lib/voice';
+import { pronunciations } from './pronunciations';
+
+const phonesOf = (say: string): readonly string[] =>
+  say
+    .split(' ')
+    .filter((word) => !word.startsWith('{'))
+    .flatMap((word) => (pronunciations[word] ?? '?').split(' '));
+
+/** Phones to change, leave out or put in to make one of the other (Levenshtein). */
+const distance = (a: readonly string[], b: readonly string[]): number => {
+  let row = b.map((_, at) => at + 1);
+  a.forEach((phone, i) => {
+    let left = i + 1;
+    row = row.map((up, at) => {
+      const corner = at === 0 ? i : (row[at - 1] ?? 0);
+      left = Math.min(left + 1, up + 1, corner + (phone === b[at] ? 0 : 1));
+      return left;
+    });
+  });
+  return row.at(-1) ?? a.length;
+};
+
+const said = phraseTable.flatMap((row) =>
+  row.say
+    .filter((say) => !say.includes('{value}'))
+    .map((say) => ({ say, row, phones: phonesOf(say) })),
+);
+
+describe('phrases sound different', () => {
+  it('each word has a pronunciation', () => {
+    expect(said.filter(({ phones }) => phones.includes('?'))).toEqual([]);
+  });
+
+  it('the distance is counted in phones', () => {
+    expect(distance(['N', 'OW'], ['Y', 'EH', 'S'])).toBe(3);
+    expect(distance(['K', 'AE', 'T'], ['K', 'AE', 'T', 'S'])).toBe(1);
+  });
+
+  it('by two phones at least from every phrase of another meaning', () => {
+    const near = said.flatMap((one, at) =>
+      said
+        .slice(at + 1)
+        .filter((other) => other.row !== one.row && distance(one.phones, other.phones) < 2)
+        .map((other) => [one.say, other.say]),
+    );
+    expect(near).toEqual([]);
+  });
+
+  it('by four phones at least from every harmless one, where they are hard to undo', () => {
+    const near = said
+      .filter(({ row }) => row.asksBack)
+      .flatMap((one) =>
+        said
+          .filter((other) => !other.row.asksBack && distance(one.phones, other.phones) < 4)
+          .map((other) => [one.say, other.say]),
+      );
+    expect(near).toEqual([]);
+  });
+});
