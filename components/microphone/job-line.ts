@@ -2,10 +2,17 @@
 export class JobLine {
   readonly #jobs: (() => Promise<void>)[] = [];
   readonly #onError: (error: unknown) => void;
-  #busy = false;
+  readonly #now: () => number;
+  #busySinceMs: number | undefined;
 
-  constructor(onError: (error: unknown) => void) {
+  constructor(onError: (error: unknown) => void, now: () => number) {
     this.#onError = onError;
+    this.#now = now;
+  }
+
+  /** How long the present job has been going on; 0 when there is none. */
+  get busyMs(): number {
+    return this.#busySinceMs === undefined ? 0 : this.#now() - this.#busySinceMs;
   }
 
   get waiting(): number {
@@ -14,17 +21,19 @@ export class JobLine {
 
   add(job: () => Promise<void>): void {
     this.#jobs.push(job);
-    if (!this.#busy) void this.#run();
+    if (this.#busySinceMs === undefined) void this.#run();
   }
 
   async #run(): Promise<void> {
-    this.#busy = true;
     try {
-      for (let job = this.#jobs.shift(); job !== undefined; job = this.#jobs.shift()) await job();
+      for (let job = this.#jobs.shift(); job !== undefined; job = this.#jobs.shift()) {
+        this.#busySinceMs = this.#now();
+        await job();
+      }
     } catch (error) {
       this.#jobs.length = 0;
       this.#onError(error);
     }
-    this.#busy = false;
+    this.#busySinceMs = undefined;
   }
 }

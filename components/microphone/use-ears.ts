@@ -14,19 +14,24 @@ const off: EarState = { kind: 'off' };
 
 /**
  * One pair of ears for as long as the component lives. They begin by `ears.start()`.
- * `place` names what is on the screen (see `Ears.attend`).
+ * `place` names what is on the screen (see `Ears.attend`). `onPreview` gets numbers that may still go on: to be shown,
+ * not acted on.
  */
 export const useEars = (
   context: VoiceContext,
   place: string,
   onUnderstood: (understanding: Understanding, heard: Heard) => void,
+  onPreview: (understanding: Understanding, heard: Heard) => void = () => undefined,
 ): Listening => {
-  const latest = useLatest(onUnderstood);
+  const latest = useLatest({ onUnderstood, onPreview });
   const [ears] = useState(
     () =>
       new Ears({
         onUnderstood: (understanding, heard) => {
-          latest.current(understanding, heard);
+          latest.current.onUnderstood(understanding, heard);
+        },
+        onPreview: (understanding, heard) => {
+          latest.current.onPreview(understanding, heard);
         },
       }),
   );

@@ -130,5 +130,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  giveUp(error instanceof Error ? error.message : String(error));
+  const [line = ''] = (error instanceof Error ? error.message : String(error)).split('\n');
+  giveUp(line);
 });

@@ -9,7 +9,7 @@ const settle = (): Promise<void> =>
 it('finishes each job before it begins the next', async () => {
   const line = new JobLine(() => {
     throw new Error('no job fails here');
-  });
+  }, Date.now);
   const log: string[] = [];
   for (const name of ['a', 'b'])
     line.add(async () => {
@@ -25,7 +25,7 @@ it('finishes each job before it begins the next', async () => {
 
 it('reports a job that fails and forgets those behind it', async () => {
   const errors: unknown[] = [];
-  const line = new JobLine((error) => errors.push(error));
+  const line = new JobLine((error) => errors.push(error), Date.now);
   const log: string[] = [];
   line.add(() => Promise.reject(new Error('broken')));
   line.add(() => {
@@ -35,4 +35,25 @@ it('reports a job that fails and forgets those behind it', async () => {
   await settle();
   expect(errors).toEqual([new Error('broken')]);
   expect(log).toEqual([]);
+});
+
+it('tells how long the present job has been going on', async () => {
+  let clock = 1000;
+  const line = new JobLine(
+    () => undefined,
+    () => clock,
+  );
+  expect(line.busyMs).toBe(0);
+  let finish = (): void => undefined;
+  line.add(
+    () =>
+      new Promise((resolve) => {
+        finish = resolve;
+      }),
+  );
+  clock = 4000;
+  expect(line.busyMs).toBe(3000);
+  finish();
+  await settle();
+  expect(line.busyMs).toBe(0);
 });

@@ -1,0 +1,163 @@
+import { Dictation, usualDictationRules } from './dictation';
+import type { Engine } from './engine';
+import { JobLine } from './job-line';
+import { Listener } from './listener';
+import type { FromWorker, ToWorker } from './protocol';
+import { decibel, frameSamples, powerOf } from './sound';
+
+const framesPerLevel = 5;
+/** The room goes on sounding for a moment after the kiosk has spoken. */
+const echoS = 0.25;
+/** 5 s of sound. */
+const mostFramesWaiting = 250;
+
+export interface HearingParts {
+  readonly engine: Engine;
+  readonly rateHz: number;
+  readonly tell: (message: FromWorker, transfer?: Transferable[]) => void;
+  /** Wall clock, ms since 1970; only reported, never decided on. */
+  readonly now: () => number;
+}
+
+/** Everything that happens once the model is there; one job at a time. */
+export class Hearing {
+  readonly #engine: Engine;
+  readonly #rateHz: number;
+  readonly #listener: Listener;
+  readonly #tell: HearingParts['tell'];
+  readonly #now: () => number;
+  readonly #jobs: JobLine;
+  #muted = false;
+  /** Samples after the kiosk's own speech that are still its echo. */
+  #echo = 0;
+  #behind = false;
+  #recording = false;
+  #dictation: Dictation | undefined;
+  #levels: number[] = [];
+
+  constructor({ engine, rateHz, tell, now }: HearingParts) {
+    this.#engine = engine;
+    this.#rateHz = rateHz;
+    this.#tell = tell;
+    this.#now = now;
+    this.#listener = new Listener({
+      engine,
+      rateHz,
+      emit: (utterance) => {
+        tell({ kind: 'utterance', utterance });
+      },
+      now,
+    });
+    this.#jobs = new JobLine((error) => {
+      const detail = error instanceof Error ? error.message : String(error);
+      tell({ kind: 'failed', reason: 'workerDead', detail });
+    }, now);
+  }
+
+  /** How long the present job has been going on, ms. */
+  get busyMs(): number {
+    return this.#jobs.busyMs;
+  }
+
+  listenFor(message: Extract<ToWorker, { kind: 'grammars' }>): void {
+    this.#jobs.add(async () => {
+      this.#listener.listenFor(message.generation, message.grammars);
+      await Promise.resolve();
+    });
+  }
+
+  fromMicrophone(frame: Float32Array): void {
+    // A machine that cannot keep up loses a phrase rather than answer ever later.
+    if (this.#jobs.waiting > mostFramesWaiting) {
+      if (!this.#behind) this.#jobs.add(() => this.#listener.drop());
+      this.#behind = true;
+      return;
+    }
+    this.#behind = false;
+    this.#jobs.add(async () => {
+      if (!this.#recording) await this.#hear(frame);
+    });
+  }
+
+  fromRecording(samples: Float32Array): void {
+    this.#jobs.add(async () => {
+      if (!this.#recording) {
+        await this.#listener.drop();
+        this.#listener.newSource();
+        this.#recording = true;
+      }
+      for (let at = 0; at < samples.length; at += frameSamples)
+        await this.#hear(samples.slice(at, at + frameSamples));
+      this.#tell({ kind: 'fed', samples: samples.length });
+    });
+  }
+
+  mute(muted: boolean): void {
+    this.#jobs.add(async () => {
+      if (muted && !this.#muted) await this.#listener.drop();
+      if (this.#muted && !muted) this.#echo = echoS * this.#rateHz;
+      this.#muted = muted;
+    });
+  }
+
+  dictate(limitS: number): void {
+    this.#jobs.add(async () => {
+      await this.#listener.drop();
+      this.#dictation ??= new Dictation(this.#engine, this.#rateHz, {
+        ...usualDictationRules,
+        limitS,
+      });
+    });
+  }
+
+  endDictation(): void {
+    this.#jobs.add(() => this.#endDictation());
+  }
+
+  flush(id: number): void {
+    this.#jobs.add(async () => {
+      if (this.#dictation === undefined) await this.#listener.flush();
+      else await this.#endDictation();
+      this.#recording = false;
+      this.#listener.newSource();
+      this.#tell({ kind: 'flushed', id, atS: this.#listener.atS });
+    });
+  }
+
+  async #hear(frame: Float32Array): Promise<void> {
+    const arrivedMs = this.#now();
+    if (this.#muted || this.#echo > 0) {
+      this.#echo = Math.max(0, this.#echo - frame.length);
+      await this.#listener.skip(frame);
+    } else if (this.#dictation === undefined) {
+      await this.#listener.hear(frame);
+    } else {
+      await this.#listener.skip(frame);
+      if (await this.#dictation.hear(frame)) await this.#endDictation();
+    }
+    this.#meter(frame, arrivedMs);
+  }
+
+  async #endDictation(): Promise<void> {
+    if (this.#dictation === undefined) return;
+    const { words, clip } = await this.#dictation.end();
+    this.#dictation = undefined;
+    this.#tell({ kind: 'dictated', words, clip }, [clip]);
+  }
+
+  #meter(frame: Float32Array, arrivedMs: number): void {
+    this.#levels.push(powerOf(frame));
+    if (this.#levels.length < framesPerLevel) return;
+    const power = this.#levels.reduce((sum, one) => sum + one, 0) / this.#levels.length;
+    this.#levels = [];
+    this.#tell({
+      kind: 'level',
+      levelDb: decibel(power),
+      backgroundDb: this.#listener.backgroundDb,
+      speaking: this.#listener.speaking,
+      stillS: this.#listener.stillS,
+      atS: this.#listener.atS,
+      arrivedMs,
+    });
+  }
+}
