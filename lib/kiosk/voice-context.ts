@@ -1,19 +1,21 @@
 import type { VoiceContext } from '../voice/intent';
 import { validIntents } from './valid-intents';
 import type { KioskState } from './state';
-import { currentStep } from './wanted';
+import { currentStep, quantityWanted } from './wanted';
 
 /** What may be said now. Depends on the screen's state, never on the value that is expected. */
 export const voiceContext = (state: KioskState): VoiceContext => {
-  const asks = currentStep(state.job).asks;
-  const group = asks.flatMap((ask) =>
-    ask.kind === 'value' && ask.of.kind === 'pass' && ask.of.each ? [ask.of.group] : [],
-  )[0];
-  const fasteners = state.job.revision.groups.find(({ id }) => id === group);
+  const { job } = state;
+  const values = currentStep(job).asks.filter((ask) => ask.kind === 'value');
+  // Of the whole step, so that the ears need not be made anew between two of its values.
+  const [quantity, ...others] = new Set(values.map((ask) => quantityWanted(job, ask)));
+  const group = values.flatMap(({ of }) => (of.kind === 'pass' && of.each ? [of.group] : []))[0];
+  const fasteners = job.revision.groups.find(({ id }) => id === group);
   return {
     intents: validIntents(state),
+    ...(quantity === undefined || others.length > 0 ? {} : { quantity }),
     ...(fasteners === undefined ? {} : { noun: fasteners.noun }),
     labels: fasteners?.fasteners.map(({ label }) => label) ?? [],
-    steps: state.job.revision.steps.length,
+    steps: job.revision.steps.length,
   };
 };
