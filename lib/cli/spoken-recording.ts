@@ -16,7 +16,7 @@ const leadS = 4;
 export const toneAtS = [1, 1.3, 1.6, 1.9, 2.2] as const;
 const toneS = 0.02;
 /** Seconds of quiet after what is said. */
-const afterPhraseS = 2.4;
+const afterPhraseS = 3;
 /** A dictation ends only at a long pause, and its sound is stored first. */
 const afterDictationS = 4.5;
 /** The foreman reads, writes why and gives a PIN. */
