@@ -45,7 +45,7 @@ export function OrderPanel({
           : 'Computed from where the holes lie; the sheet gives none.'
       }
     >
-      <div className="flex h-full flex-col gap-4">
+      <div className="flex h-full min-h-[36rem] flex-col gap-4">
         <DrawingView
           drawing={drawing}
           marks={ordered.length === 0 ? marks : ordered}

@@ -111,6 +111,7 @@ const screens = [
   'bolts',
   'order',
   'kiosk settings',
+  'torque wanted',
 ] as const;
 type Screen = (typeof screens)[number];
 
@@ -177,6 +178,11 @@ const walk = async (page: Page, address: string): Promise<void> => {
   await back();
   await hands.press(/Cannot hear|Listening|Not listening/);
   await look(page, 'kiosk settings');
+  await back();
+  await hands.number('8.4');
+  await hands.press('Next');
+  await page.locator('[data-value="window"]').waitFor();
+  await look(page, 'torque wanted');
 };
 
 beforeAll(async () => {
@@ -198,7 +204,7 @@ describe('from 1.5 m on a 24-inch screen of 1920 × 1080', () => {
   test('the capitals of instruction and values span at least 20 minutes of arc', () => {
     const all = screens.flatMap((screen) => of(screen).readings);
     expect(new Set(all.map(({ what }) => what))).toEqual(
-      new Set(['instruction', 'main', 'window', 'heard', 'asked']),
+      new Set(['instruction', 'main', 'second', 'window', 'heard', 'asked']),
     );
     expect(all.filter(({ arcMinutes }) => arcMinutes < bayArcMinutes)).toEqual([]);
   });
