@@ -5,6 +5,7 @@ import { writeRecording } from '@/lib/cli/spoken-recording';
 import type { ScriptLine } from '@/demo/script';
 import type { JobEvent } from '@/lib/job';
 import { testPage, chromiumPath, ownApp, testFolder } from './job-script/kiosk-browser';
+import { intentOf } from './job-script/carry-out';
 import { foremanAccepts, signOn } from './job-script/people';
 import { expectedOf, jobIn, storedEvents, textsOf, type Expected } from './job-script/record';
 import { spokenJob } from './job-script/script';
@@ -14,18 +15,21 @@ const expected = expectedOf(spokenJob);
 const foremanAt = expected.findIndex(({ line }) => line.how === 'foreman');
 const decisions = expected.filter(({ line }) => line.how === 'foreman').length;
 
-/** How a happening came in and what was heard; a dictation's own words are left to its sound. */
+/** What was heard may be spelt otherwise ("for", "four") and hold a cough; it must mean what was said. */
+const meaningOf = (words: string): string => JSON.stringify(intentOf(words));
+
+/** How a happening came in and what that meant; a dictation's own words are left to its sound. */
 const rowOf = (event: JobEvent | undefined, { line }: Expected): string => {
   if (event === undefined) return 'nothing';
   const [text = ''] = textsOf([event]);
   const { input } = event;
   if (input.by !== 'voice') return `${event.actor} by ${input.by}: ${text}`;
-  return line.how === 'dictation' ? `in own words: ${text}` : `“${input.said}”: ${text}`;
+  return line.how === 'dictation' ? `in own words: ${text}` : `${meaningOf(input.said)}: ${text}`;
 };
 
 const rowWanted = ({ line, text }: Expected): string => {
   if (line.how === 'foreman') return `mara-quill by touch: ${text}`;
-  return line.how === 'dictation' ? `in own words: ${text}` : `“${line.say}”: ${text}`;
+  return line.how === 'dictation' ? `in own words: ${text}` : `${meaningOf(line.say)}: ${text}`;
 };
 
 /** Tells what the kiosk shows as heard and what it asks, each time that changes: for whoever reads a failure. */

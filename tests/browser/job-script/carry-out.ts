@@ -3,7 +3,8 @@ import { acts, type Act } from '@/lib/kiosk';
 import { everyPhrase, understand, type Intent } from '@/lib/voice';
 import type { Hands } from './hands';
 
-const intentOf = (say: string): Intent => {
+/** What spoken words mean. Throws where they mean nothing. */
+export const intentOf = (say: string): Intent => {
   const words = say
     .split(' ')
     .map((text, i) => ({ text, confidence: 1, startS: i, endS: i + 0.9 }));
