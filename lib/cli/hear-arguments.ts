@@ -19,7 +19,10 @@ const readLevels = (text: string | undefined): readonly number[] | undefined => 
   return levels.every(Number.isFinite) ? levels : undefined;
 };
 
-/** The error is one line. Paths are taken from the working folder. */
+/** Where the command was typed: npm itself changes to the package's folder. */
+const typedIn = process.env.INIT_CWD ?? process.cwd();
+
+/** The error is one line. Paths are taken from where the command was typed. */
 export const readHearArguments = (args: readonly string[]): Result<HearArguments, string> => {
   try {
     const { values } = parseArgs({
@@ -38,10 +41,10 @@ export const readHearArguments = (args: readonly string[]): Result<HearArguments
     if (snrDbs === undefined)
       return err(`--snr must be numbers with commas between, not ${JSON.stringify(values.snr)}.`);
     return ok({
-      dir: resolve(values.dir),
+      dir: resolve(typedIn, values.dir),
       snrDbs,
-      ...(values.noise === undefined ? {} : { noise: resolve(values.noise) }),
-      ...(values.json === undefined ? {} : { json: resolve(values.json) }),
+      ...(values.noise === undefined ? {} : { noise: resolve(typedIn, values.noise) }),
+      ...(values.json === undefined ? {} : { json: resolve(typedIn, values.json) }),
     });
   } catch (error) {
     return err(`${error instanceof Error ? error.message : String(error)} ${usage}`);

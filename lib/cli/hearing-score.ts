@@ -1,4 +1,4 @@
-import type { TrialResult } from '../../components/microphone/measure/check';
+import type { Outcome, TrialResult } from '../../components/microphone/measure/check';
 import type { Intent, Understanding } from '../voice';
 import type { Recording } from './hearing-index';
 
@@ -53,6 +53,13 @@ const isSpokenValue = (intent: Intent, { value, unit }: Recording): boolean =>
 const isValue = (intent: Intent): boolean =>
   intent.kind === 'value' || intent.kind === 'ambiguousValue';
 
+const latencyOf = (outcome: Outcome, endOfSpeechS: number): Latency => {
+  const shownMs = (outcome.shownS - endOfSpeechS) * 1000 + outcome.shownComputeMs;
+  const actedMs = (outcome.actedS - endOfSpeechS) * 1000 + outcome.actedComputeMs;
+  // Fed faster than real time, the sound waits for the computing; from a microphone it does not.
+  return { shownMs, actedMs: Math.max(shownMs, actedMs) };
+};
+
 export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
   const found = result.outcomes.flatMap(({ understanding }): Found[] =>
     understanding.kind === 'intent' ? [understanding] : [],
@@ -83,12 +90,7 @@ export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
         }),
     ...(decided === undefined || endOfSpeechS === undefined
       ? {}
-      : {
-          latency: {
-            shownMs: (decided.shownS - endOfSpeechS) * 1000 + decided.shownComputeMs,
-            actedMs: (decided.actedS - endOfSpeechS) * 1000 + decided.actedComputeMs,
-          },
-        }),
+      : { latency: latencyOf(decided, endOfSpeechS) }),
   };
 };
 

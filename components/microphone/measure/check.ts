@@ -31,7 +31,7 @@ export interface TrialResult {
   readonly outcomes: readonly Outcome[];
 }
 
-const leadS = 0.5;
+const leadS = 0.3;
 const tailS = 3;
 
 let outcomes: Outcome[] = [];
