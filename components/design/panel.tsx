@@ -34,7 +34,12 @@ export function Panel({
       className="flex h-full min-h-0 flex-col gap-4 rounded-block border-2 border-line bg-surface p-6"
     >
       <header className="flex flex-wrap items-center justify-between gap-4">
-        <Heading id={id} ref={heading} tabIndex={-1} className="text-read font-bold">
+        <Heading
+          id={id}
+          ref={heading}
+          tabIndex={-1}
+          className="text-read font-bold focus-visible:outline-none"
+        >
           {title}
         </Heading>
         <div className="flex flex-wrap gap-3">

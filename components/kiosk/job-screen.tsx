@@ -84,22 +84,24 @@ export function JobScreen(props: JobScreenProps) {
         <footer className="flex flex-col gap-3">
           <div className="flex flex-wrap items-center gap-3 wide:flex-nowrap">
             <SayNow phrases={phrasesNow(state)} />
-            {busy ? null : (
-              <ActButtons
-                state={state}
-                names={['deviation', 'hold', 'foreman']}
-                keys={false}
-                onAct={onTouch}
-              />
-            )}
-            <Button
-              onPress={() => {
-                setOverlay(undefined);
-                send({ kind: 'open', view: 'phrases' });
-              }}
-            >
-              All phrases and keys
-            </Button>
+            <div className="flex flex-wrap gap-3 wide:shrink-0">
+              {busy ? null : (
+                <ActButtons
+                  state={state}
+                  names={['deviation', 'hold', 'foreman']}
+                  keys={false}
+                  onAct={onTouch}
+                />
+              )}
+              <Button
+                onPress={() => {
+                  setOverlay(undefined);
+                  send({ kind: 'open', view: 'phrases' });
+                }}
+              >
+                All phrases and keys
+              </Button>
+            </div>
           </div>
           {busy ? null : (
             <ActionBar

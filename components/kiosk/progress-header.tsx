@@ -33,7 +33,7 @@ export function ProgressHeader(props: ProgressHeaderProps) {
   return (
     <header className="flex flex-col gap-2">
       <div className="flex flex-wrap items-center gap-x-6 gap-y-2">
-        <div className="min-w-0 basis-[26rem]">
+        <div className="min-w-0 basis-[32rem]">
           <p className="truncate text-glance font-bold">
             {vehicle.plate}
             <span className="ml-4 text-body font-normal">{vehicle.description}</span>

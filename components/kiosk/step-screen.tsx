@@ -35,7 +35,10 @@ function Figures({
   );
 }
 
-/** The step itself: what to do and to what value on the left, where on the right. */
+/**
+ * The step itself: what to do on the left, where and to what value on the right. A tightening order needs the whole
+ * height for its drawing; then the value stands on the left.
+ */
 export function StepScreen({
   state,
   tools,
@@ -48,8 +51,11 @@ export function StepScreen({
   const { job } = state;
   const step = currentStep(job);
   const drawing = stepDrawing(job, step);
-  const figure = currentFigure(job, step);
-  const beside = drawing !== undefined || figure !== undefined;
+  const marks = stepMarks(job, step, state.chosen);
+  const ordered = marks.some(({ ordinal }) => ordinal !== undefined);
+  const figures =
+    currentFigure(job, step) === undefined ? null : <Figures state={state} tools={tools} />;
+  const beside = drawing !== undefined || figures !== null;
   return (
     <div
       className={`grid h-full min-h-0 gap-6 ${beside ? 'wide:grid-cols-[minmax(0,4fr)_minmax(0,3fr)]' : ''}`}
@@ -63,24 +69,19 @@ export function StepScreen({
         >
           <StepCard step={step} applies={stepApplies(job, step)} />
         </div>
-        {drawing === undefined ? null : <Figures state={state} tools={tools} />}
+        {ordered ? figures : null}
         <HeardStrip outcome={state.outcome} />
       </div>
-      {drawing === undefined ? (
-        beside ? (
-          <div className="rounded-block border-2 border-line bg-surface p-6">
-            <Figures state={state} tools={tools} />
-          </div>
-        ) : null
-      ) : (
-        <div className="flex min-h-0 flex-col rounded-block border-2 border-line bg-surface p-4">
-          <DrawingView
-            drawing={drawing}
-            marks={stepMarks(job, step, state.chosen)}
-            onChoose={onChoose}
-          />
+      {beside ? (
+        <div className="flex min-h-0 flex-col gap-4">
+          {drawing === undefined ? null : (
+            <div className="flex min-h-0 grow flex-col rounded-block border-2 border-line bg-surface p-4">
+              <DrawingView drawing={drawing} marks={marks} onChoose={onChoose} />
+            </div>
+          )}
+          {ordered ? null : figures}
         </div>
-      )}
+      ) : null}
     </div>
   );
 }

@@ -1,11 +1,7 @@
 import type { Drawing } from '@/lib/procedure';
+import { DrawingLines, halo } from './drawing-lines';
 import { FastenerButton, ordinalText, type FastenerMarkData } from './fastener-mark';
-
-const weights = {
-  outline: { className: 'stroke-ink', width: 1 },
-  detail: { className: 'stroke-quiet', width: 0.5 },
-  hidden: { className: 'stroke-quiet', width: 0.45 },
-} as const;
+import { placeLabels, type Place } from './place-labels';
 
 /** Marks as large as their holes' spacing allows, so that labels are read from the vehicle and never overlap. */
 export const markSize = (
@@ -16,54 +12,38 @@ export const markSize = (
   const gaps = shown.flatMap((a, index) =>
     shown.slice(index + 1).map((b) => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm)),
   );
-  return Math.min(Math.max(widthMm, heightMm) * 0.06, 0.33 * Math.min(...gaps, Infinity));
+  return Math.min(Math.max(widthMm, heightMm) * 0.06, 0.36 * Math.min(...gaps, Infinity));
 };
 
-/** Lines of the drawing do not run through words. */
-const halo = (size: number) =>
-  ({ paintOrder: 'stroke', strokeWidth: size * 0.3, strokeLinejoin: 'round' }) as const;
+/** Place in the order and length: the two things that are not the fastener's own name. */
+const wordsOf = (mark: FastenerMarkData, lengthsDiffer: boolean): readonly string[] => [
+  ...(mark.ordinal === undefined ? [] : [ordinalText(mark.ordinal)]),
+  ...(mark.lengthMm === undefined || !lengthsDiffer ? [] : [`${mark.lengthMm} mm`]),
+];
 
-function Lines({ drawing, size }: { readonly drawing: Drawing; readonly size: number }) {
-  const unit = Math.max(drawing.widthMm, drawing.heightMm) / 200;
-  return (
-    <g aria-hidden="true">
-      {drawing.shapes.map(({ path, weight }) => (
-        <path
-          key={path}
-          d={path}
-          fill="none"
-          className={weights[weight].className}
-          strokeWidth={unit * weights[weight].width}
-          strokeDasharray={weight === 'hidden' ? `${unit * 3} ${unit * 2}` : undefined}
-          strokeLinejoin="round"
-        />
-      ))}
-      {drawing.holes.map(({ id, xMm, yMm, diameterMm }) => (
-        <circle
-          key={id}
-          cx={xMm}
-          cy={yMm}
-          r={diameterMm / 2}
-          fill="none"
-          className="stroke-quiet"
-          strokeWidth={unit * 0.5}
-        />
-      ))}
-      {drawing.marks.map(({ text, xMm, yMm }) => (
-        <text
-          key={text}
-          x={xMm}
-          y={yMm}
-          fontSize={size * 0.75}
-          textAnchor="middle"
-          {...halo(size)}
-          className="fill-ink stroke-surface"
-        >
-          {text}
-        </text>
-      ))}
-    </g>
-  );
+function Words({
+  words,
+  place,
+  size,
+}: {
+  readonly words: readonly string[];
+  readonly place: Place;
+  readonly size: number;
+}) {
+  return words.map((word, index) => (
+    <text
+      key={word}
+      x={place.x}
+      y={place.y + (index - (words.length - 1) / 2) * size}
+      fontSize={size}
+      textAnchor={place.anchor}
+      dominantBaseline="central"
+      {...halo(size)}
+      className={`stroke-surface ${word.endsWith('mm') ? 'fill-ink' : 'fill-act font-bold'}`}
+    >
+      {word}
+    </text>
+  ));
 }
 
 /** The joint as drawn by the maker's sheet: holes, bolt lengths, the order, which one is now and which are done. */
@@ -81,52 +61,47 @@ export function DrawingView({
     drawing,
     marks.map(({ hole }) => hole),
   );
-  const room = marks.length === 0 ? 4 : size * 1.9;
+  const wordSize = size * 0.8;
   const lengthsDiffer = new Set(marks.map(({ lengthMm }) => lengthMm)).size > 1;
-  const small = { fontSize: size * 0.8, textAnchor: 'middle', ...halo(size) } as const;
+  const placed = marks.flatMap((mark) => {
+    const hole = drawing.holes.find(({ id }) => id === mark.hole);
+    const words = wordsOf(mark, lengthsDiffer);
+    const width = Math.max(0, ...words.map((word) => word.length)) * wordSize * 0.58;
+    const height = words.length * wordSize;
+    return hole === undefined ? [] : [{ mark, words, x: hole.xMm, y: hole.yMm, width, height }];
+  });
+  const places = placeLabels(placed, size);
+  const room = marks.length === 0 ? 4 : size * 1.9;
+  const side = room + Math.max(0, ...placed.map(({ width }) => width - size * 0.5));
   return (
     <figure className="flex min-h-0 grow flex-col">
       <svg
-        viewBox={`${-room} ${-room} ${drawing.widthMm + 2 * room} ${drawing.heightMm + 2 * room}`}
+        viewBox={`${-side} ${-room} ${drawing.widthMm + 2 * side} ${drawing.heightMm + 2 * room}`}
         role="group"
         aria-label={`${drawing.title}. ${drawing.description}`}
         className="min-h-0 w-full grow"
       >
-        <Lines drawing={drawing} size={size} />
-        {marks.map((mark) => {
-          const hole = drawing.holes.find(({ id }) => id === mark.hole);
-          if (hole === undefined) return null;
-          const { xMm: x, yMm: y } = hole;
-          const above = mark.ordinal === undefined ? undefined : ordinalText(mark.ordinal);
-          const below =
-            mark.lengthMm === undefined || !lengthsDiffer ? undefined : `${mark.lengthMm} mm`;
-          return (
-            <g key={mark.fastener}>
-              <FastenerButton
-                mark={mark}
-                x={x}
-                y={y}
-                size={size}
-                onPress={() => {
-                  onChoose(mark.fastener);
-                }}
-              />
-              <g aria-hidden="true" className="pointer-events-none">
-                <text
-                  {...small}
-                  x={x}
-                  y={y - size * 1.3}
-                  className="fill-act stroke-surface font-bold"
-                >
-                  {above}
-                </text>
-                <text {...small} x={x} y={y + size * 1.9} className="fill-ink stroke-surface">
-                  {below}
-                </text>
-              </g>
-            </g>
-          );
-        })}
+        <DrawingLines drawing={drawing} textSize={size * 0.75} />
+        {placed.map(({ mark, x, y }) => (
+          <FastenerButton
+            key={mark.fastener}
+            mark={mark}
+            x={x}
+            y={y}
+            size={size}
+            onPress={() => {
+              onChoose(mark.fastener);
+            }}
+          />
+        ))}
+        <g aria-hidden="true" className="pointer-events-none">
+          {placed.map(({ mark, words }, index) => {
+            const place = places[index];
+            return place === undefined ? null : (
+              <Words key={mark.fastener} words={words} place={place} size={wordSize} />
+            );
+          })}
+        </g>
       </svg>
       <figcaption className="text-body text-quiet">{drawing.title}</figcaption>
     </figure>

@@ -60,9 +60,9 @@ export function VerdictShape({
 export function VerdictMark({ verdict, className = '' }: { verdict: Verdict; className?: string }) {
   return (
     <span
-      className={`inline-flex items-center gap-[0.35em] font-bold ${verdictTint(verdict)} ${className}`}
+      className={`inline-flex items-baseline gap-[0.35em] font-bold ${verdictTint(verdict)} ${className}`}
     >
-      <VerdictShape verdict={verdict} />
+      <VerdictShape verdict={verdict} className="size-[1em] self-center" />
       {verdictWord(verdict)}
     </span>
   );

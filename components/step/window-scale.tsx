@@ -40,9 +40,9 @@ export function WindowScale({
     >
       <rect
         x={left}
-        y={rule - 14}
+        y={rule - 22}
         width={right - left}
-        height="14"
+        height="22"
         className="fill-good"
         opacity="0.28"
       />
@@ -57,7 +57,7 @@ export function WindowScale({
       <path d={`M10 ${rule}H${width - 10}`} className="stroke-ink" strokeWidth="2.5" />
       {interval.lower === undefined ? null : (
         <path
-          d={`M${left + 9} ${rule - 22}H${left}V${rule}`}
+          d={`M${left + 14} ${rule - 22}H${left}V${rule}`}
           className="stroke-good"
           fill="none"
           strokeWidth="5"
@@ -65,7 +65,7 @@ export function WindowScale({
       )}
       {interval.upper === undefined ? null : (
         <path
-          d={`M${right - 9} ${rule - 22}H${right}V${rule}`}
+          d={`M${right - 14} ${rule - 22}H${right}V${rule}`}
           className="stroke-good"
           fill="none"
           strokeWidth="5"
@@ -73,7 +73,7 @@ export function WindowScale({
       )}
       {interval.target === undefined ? null : (
         <path
-          d={`M${at(interval.target)} ${rule - 14}V${rule}`}
+          d={`M${at(interval.target)} ${rule - 22}V${rule}`}
           className="stroke-good"
           strokeWidth="3"
         />
