@@ -1,5 +1,6 @@
 'use client';
 import { currentStep, type KioskState } from '@/lib/kiosk';
+import type { Step } from '@/lib/procedure';
 import type { ToolChoice } from '@/lib/metrology';
 import { DrawingView } from '../step/drawing-view';
 import { Figure } from '../step/figure';
@@ -35,10 +36,11 @@ function Figures({
   );
 }
 
-/**
- * The step itself: what to do on the left, where and to what value on the right. A tightening order needs the whole
- * height for its drawing; then the value stands on the left.
- */
+/** Whether the words of a step leave no room for its value beside them. */
+const isWordy = (step: Step): boolean =>
+  step.cautions.length + (step.orientation === undefined ? 0 : 1) >= 2;
+
+/** The step itself: what to do and to what value on the left, where on the right; the value too where words abound. */
 export function StepScreen({
   state,
   tools,
@@ -53,6 +55,7 @@ export function StepScreen({
   const drawing = stepDrawing(job, step);
   const marks = stepMarks(job, step, state.chosen);
   const ordered = marks.some(({ ordinal }) => ordinal !== undefined);
+  const onLeft = drawing !== undefined && (ordered || !isWordy(step));
   const figures =
     currentFigure(job, step) === undefined ? null : <Figures state={state} tools={tools} />;
   const beside = drawing !== undefined || figures !== null;
@@ -69,7 +72,7 @@ export function StepScreen({
         >
           <StepCard step={step} applies={stepApplies(job, step)} />
         </div>
-        {ordered ? figures : null}
+        {onLeft ? figures : null}
         <HeardStrip outcome={state.outcome} />
       </div>
       {beside ? (
@@ -79,7 +82,7 @@ export function StepScreen({
               <DrawingView drawing={drawing} marks={marks} onChoose={onChoose} />
             </div>
           )}
-          {ordered ? null : figures}
+          {onLeft ? null : figures}
         </div>
       ) : null}
     </div>

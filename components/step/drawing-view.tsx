@@ -70,7 +70,12 @@ export function DrawingView({
     const height = words.length * wordSize;
     return hole === undefined ? [] : [{ mark, words, x: hole.xMm, y: hole.yMm, width, height }];
   });
-  const places = placeLabels(placed, size);
+  const textSize = size * 0.75;
+  const drawn = drawing.marks.map(({ text, xMm, yMm }) => {
+    const half = (text.length * textSize * 0.55) / 2;
+    return { left: xMm - half, top: yMm - textSize, right: xMm + half, bottom: yMm };
+  });
+  const places = placeLabels(placed, size, drawn);
   const room = marks.length === 0 ? 4 : size * 1.9;
   const side = room + Math.max(0, ...placed.map(({ width }) => width - size * 0.5));
   return (
@@ -81,7 +86,7 @@ export function DrawingView({
         aria-label={`${drawing.title}. ${drawing.description}`}
         className="min-h-0 w-full grow"
       >
-        <DrawingLines drawing={drawing} textSize={size * 0.75} />
+        <DrawingLines drawing={drawing} textSize={textSize} />
         {placed.map(({ mark, x, y }) => (
           <FastenerButton
             key={mark.fastener}

@@ -89,9 +89,13 @@ export function Figure({ label, specification, proven, reading, beside }: Figure
         </div>
       </div>
       {first === undefined || first.main === first.window ? null : (
-        <p className="text-read" data-value="window">
-          <span className="text-body text-quiet">accepted </span>
-          {[first, ...others].map(({ window }) => window).join('  ·  ')}
+        <p className="flex flex-wrap items-baseline gap-x-6 text-read" data-value="window">
+          <span className="text-body text-quiet">accepted</span>
+          {[first, ...others].map(({ window }) => (
+            <span key={window} className="whitespace-nowrap">
+              {window}
+            </span>
+          ))}
         </p>
       )}
       {proven === undefined ? null : (

@@ -51,16 +51,22 @@ const candidates = (
  * Places the words of every mark beside it, outwards where there is room, so that they cover neither another mark nor
  * other words; where nothing is free, where they cover least.
  */
-export const placeLabels = (marks: readonly Labelled[], radius: number): readonly Place[] => {
+export const placeLabels = (
+  marks: readonly Labelled[],
+  radius: number,
+  /** What else must stay free: the words of the drawing itself. */
+  others: readonly Box[] = [],
+): readonly Place[] => {
   const middle = (of: (mark: Labelled) => number): number =>
     marks.reduce((sum, mark) => sum + of(mark), 0) / Math.max(1, marks.length);
   const centre = { x: middle(({ x }) => x), y: middle(({ y }) => y) };
-  const taken: Box[] = marks.map(({ x, y }) => ({
+  const own = marks.map(({ x, y }) => ({
     left: x - radius,
     top: y - radius,
     right: x + radius,
     bottom: y + radius,
   }));
+  const taken: Box[] = [...own, ...others];
   return marks.map((mark) => {
     const covered = (place: Place): number =>
       taken.reduce((sum, box) => sum + overlap(boxOf(place, mark), box), 0);

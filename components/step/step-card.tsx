@@ -18,8 +18,8 @@ export function StepCard({
       <p className="text-read font-bold" data-value="instruction">
         {step.instruction}
       </p>
-      {step.orientation === undefined ? null : <OrientationNote text={step.orientation} />}
       <StepFlags flags={stepFlags(step, applies)} />
+      {step.orientation === undefined ? null : <OrientationNote text={step.orientation} />}
     </article>
   );
 }

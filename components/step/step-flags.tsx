@@ -11,9 +11,7 @@ export const stepFlags = (
   step: Pick<Step, 'oneShot' | 'handStart' | 'powerTool'>,
   applies: readonly string[] = [],
 ): readonly Flag[] => [
-  ...(step.oneShot
-    ? [{ glyph: 'once' as const, text: 'One try: cannot be undone. Say “ready” first' }]
-    : []),
+  ...(step.oneShot ? [{ glyph: 'once' as const, text: 'One try. Say “ready” first' }] : []),
   ...(step.handStart ? [{ glyph: 'hand' as const, text: 'Start every thread by hand' }] : []),
   ...(step.powerTool === 'notAllowed'
     ? [{ glyph: 'noPower' as const, text: 'No power tool' }]
