@@ -1,5 +1,7 @@
 /** Our own line symbols on a 24 × 24 field. Always beside a word, so never read out. */
 const paths = {
+  open: 'M12 4.5a7.5 7.5 0 1 0 0 15 7.5 7.5 0 0 0 0-15Z',
+  alert: 'M12 3.5a8.5 8.5 0 1 0 0 17 8.5 8.5 0 0 0 0-17ZM12 8v5M12 16.3v.2',
   tick: 'M4 12.5 9.5 18 20 6.5',
   cross: 'M5.5 5.5 18.5 18.5M18.5 5.5 5.5 18.5',
   query: 'M7.5 8.5a4.5 4.5 0 1 1 6.8 3.9c-1.5.9-2.3 1.6-2.3 3.1M12 19.6v.2',

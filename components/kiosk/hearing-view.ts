@@ -21,7 +21,8 @@ export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
       return {
         ears: 'loading',
         level: 0,
-        text: `Loading voice, ${Math.floor(progress * 100)} %`,
+        text:
+          progress < 1 ? `Loading voice, ${Math.floor(progress * 100)} %` : 'Making the ears ready',
         progress,
       };
     }

@@ -37,7 +37,7 @@ export function Trouble({
       role="alert"
       className="flex items-center gap-4 rounded-block border-2 border-bad bg-surface px-5 py-2 text-body"
     >
-      <Glyph name="once" className="text-bad" />
+      <Glyph name="alert" className="text-bad" />
       <p className="grow font-bold">{text}</p>
       {children}
     </div>

@@ -123,7 +123,8 @@ export function JobMiddle(props: MiddleProps) {
         onDictate={kiosk.dictate}
       />
     );
-  if (job.hold !== undefined && state.view === 'step')
+  // Chosen from its own list, a hold leaves that list open underneath.
+  if (job.hold !== undefined && (state.view === 'step' || state.view === 'hold'))
     return (
       <HeldView hold={job.hold} ends={looseEnds(job)} nameOf={nameOf} onResume={act('resume')} />
     );

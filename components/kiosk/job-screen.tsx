@@ -106,7 +106,10 @@ export function JobScreen(props: JobScreenProps) {
           {busy ? null : (
             <ActionBar
               state={state}
-              wantsValue={wantedNumber(job, currentStep(job), state.chosen) !== undefined}
+              wantsValue={
+                job.phase === 'running' &&
+                wantedNumber(job, currentStep(job), state.chosen) !== undefined
+              }
               demo={<DemoBar demo={kiosk.demo} />}
               onAct={onTouch}
               onValue={() => {

@@ -43,7 +43,7 @@ function Row({
   return (
     <li className="flex items-center gap-5 border-b border-line py-2">
       <Glyph
-        name={end.signedBy === undefined ? 'once' : 'tick'}
+        name={end.signedBy === undefined ? 'open' : 'tick'}
         className={end.signedBy === undefined ? 'text-unsure' : 'text-good'}
       />
       <p className="min-w-0 grow">
