@@ -94,9 +94,13 @@ export function DrawingView({
             x={x}
             y={y}
             size={size}
-            onPress={() => {
-              onChoose(mark.fastener);
-            }}
+            onPress={
+              placed.length === 1
+                ? undefined
+                : () => {
+                    onChoose(mark.fastener);
+                  }
+            }
           />
         ))}
         <g aria-hidden="true" className="pointer-events-none">

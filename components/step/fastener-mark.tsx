@@ -122,8 +122,25 @@ export function FastenerMark({ mark, x, y, size }: Drawn) {
  * The same as a target: whoever touches it says that the next value is of this one. The field around it is as large
  * as a glove needs; the ring shows the keyboard's place.
  */
-export function FastenerButton({ onPress, ...drawn }: Drawn & { readonly onPress: () => void }) {
+export function FastenerButton({
+  onPress,
+  ...drawn
+}: Drawn & {
+  /** Absent for a lone fastener: there is nothing to choose. */
+  readonly onPress: (() => void) | undefined;
+}) {
   const { mark, x, y, size } = drawn;
+  if (onPress === undefined)
+    return (
+      <g
+        role="img"
+        aria-label={markText(mark)}
+        data-fastener={mark.fastener}
+        data-state={mark.state}
+      >
+        <FastenerMark {...drawn} />
+      </g>
+    );
   return (
     <g
       role="button"

@@ -12,7 +12,7 @@ export function ToolLine({ choice }: { readonly choice: ToolChoice | undefined }
       </p>
     );
   return (
-    <p className="text-body text-quiet" data-value="tool">
+    <p className="text-body text-quiet">
       Take <span className="font-bold text-ink">{best.tool.name}</span>, {best.tool.driveIn} in
       drive, ±{formatDifference(best.uncertainty.expandedNm, 'N.m', 1)}
     </p>

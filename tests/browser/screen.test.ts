@@ -29,18 +29,12 @@ interface Reading {
 /** Everything the screen marks as instruction or value, and how large its capitals are seen at the bay's distance. */
 const readings = async (page: Page): Promise<readonly Reading[]> => {
   const drawn = await page.locator('[data-value]:visible').evaluateAll((elements) =>
-    elements.flatMap((element) => {
-      const what = element.getAttribute('data-value') ?? '';
-      // The strip also names what was measured; the value is what must be read from afar.
-      const figures =
-        what === 'heard' ? [...element.querySelectorAll('.whitespace-nowrap')] : [element];
-      return figures.map((one) => ({
-        what,
-        text: one.textContent,
-        fontSizePx: Number.parseFloat(getComputedStyle(one).fontSize),
-        family: getComputedStyle(one).fontFamily,
-      }));
-    }),
+    elements.map((element) => ({
+      what: element.getAttribute('data-value') ?? '',
+      text: element.textContent,
+      fontSizePx: Number.parseFloat(getComputedStyle(element).fontSize),
+      family: getComputedStyle(element).fontFamily,
+    })),
   );
   return drawn.map(({ what, text, fontSizePx, family }) => {
     expect(family).toMatch(/^"?Atkinson Hyperlegible/);
