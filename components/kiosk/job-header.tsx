@@ -5,7 +5,7 @@ import { unsigned } from '@/lib/ledger';
 import { stepNumber } from '@/lib/procedure';
 import type { HearingView } from './hearing-badge';
 import { ProgressHeader } from './progress-header';
-import { previewNext } from './step-view';
+import { previewNext } from './step-words';
 import { useNow } from './use-now';
 
 /** The header with the clock in it, so that nothing else is drawn again when only time has passed. */

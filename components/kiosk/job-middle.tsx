@@ -10,7 +10,7 @@ import type { KioskLink } from './link';
 import { PersonPanel } from './person-panel';
 import { QuestionPanel } from './question-panel';
 import { StepScreen } from './step-screen';
-import { wantedNumber } from './step-view';
+import { wantedNumber } from './wanted-number';
 import { useForeman } from './use-foreman';
 import type { Overlay, RunningKiosk } from './use-kiosk';
 import { ValuePad } from './value-pad';

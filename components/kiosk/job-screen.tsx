@@ -14,7 +14,7 @@ import { JobMiddle } from './job-middle';
 import type { KioskLink } from './link';
 import { phrasesNow } from './phrases-now';
 import { SayNow } from './say-now';
-import { wantedNumber } from './step-view';
+import { wantedNumber } from './wanted-number';
 import type { Worker } from './use-job';
 import { useKiosk } from './use-kiosk';
 

@@ -4,7 +4,7 @@ import type { JobState } from '@/lib/job';
 import type { Step } from '@/lib/procedure';
 import { Panel } from '../design/panel';
 import { DrawingView } from '../step/drawing-view';
-import { stepMarks } from './step-view';
+import { stepMarks } from './step-marks';
 
 const stageNames = { snug: 'Snug', intermediate: 'Intermediate', final: 'Final' } as const;
 

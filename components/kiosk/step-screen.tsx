@@ -4,10 +4,13 @@ import type { Step } from '@/lib/procedure';
 import type { ToolChoice } from '@/lib/metrology';
 import { DrawingView } from '../step/drawing-view';
 import { Figure } from '../step/figure';
+import { StepAsks } from '../step/step-asks';
 import { StepCard } from '../step/step-card';
 import { ToolLine } from '../step/tool-line';
 import { HeardStrip } from './heard-strip';
-import { currentFigure, otherFigures, stepApplies, stepDrawing, stepMarks } from './step-view';
+import { currentFigure, otherFigures } from './step-figures';
+import { stepDrawing, stepMarks } from './step-marks';
+import { stepApplies, stepAsked } from './step-words';
 
 /** What is measured or set now, and what else is in this step. */
 function Figures({
@@ -58,6 +61,8 @@ export function StepScreen({
   const onLeft = drawing !== undefined && (ordered || !isWordy(step));
   const figures =
     currentFigure(job, step) === undefined ? null : <Figures state={state} tools={tools} />;
+  const asked = stepAsked(job, step);
+  const asksRight = isWordy(step) && (drawing !== undefined || figures !== null);
   const beside = drawing !== undefined || figures !== null;
   return (
     <div
@@ -70,7 +75,7 @@ export function StepScreen({
           role="group"
           aria-label="The step"
         >
-          <StepCard step={step} applies={stepApplies(job, step)} />
+          <StepCard step={step} applies={stepApplies(job, step)} asked={asksRight ? [] : asked} />
         </div>
         {onLeft ? figures : null}
         <HeardStrip outcome={state.outcome} />
@@ -83,6 +88,7 @@ export function StepScreen({
             </div>
           )}
           {onLeft ? null : figures}
+          {asksRight ? <StepAsks asked={asked} /> : null}
         </div>
       ) : null}
     </div>

@@ -1,17 +1,10 @@
 'use client';
 import { useState } from 'react';
-import type { Want } from '@/lib/kiosk';
 import { unitFacts, type Unit } from '@/lib/quantity';
 import { Button } from '../design/button';
 import { NumberPad } from '../design/number-pad';
 import { Panel } from '../design/panel';
-
-export interface WantedNumber {
-  readonly want: Want;
-  readonly label: string;
-  /** The sheet's unit first; for torque also the other one in use. None for a count. */
-  readonly units: readonly Unit[];
-}
+import type { WantedNumber } from './wanted-number';
 
 /** A number by touch or keys: judged exactly like a spoken one. */
 export function ValuePad({
