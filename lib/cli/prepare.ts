@@ -3,8 +3,9 @@ import { createServer } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { readSettings, type Settings } from '../config';
 import { err, ok, type Result } from '../result';
-import { openStore, readShop, type Store } from '../store';
+import { newestRevisions, openStore, readShop, type Store } from '../store';
 import { databaseFile } from '../store/files';
+import { doubtLines } from './doubt-lines';
 import { seedDemo } from './seed-demo';
 
 /** What `npm start` needs to know of a shop that is ready to be served. */
@@ -76,7 +77,10 @@ const prepare = async (): Promise<Result<Plan, string>> => {
   const store = await openStore(databaseFile(dataFolder));
   if (!store.ok) return store;
   await seedDemo(store.value, new Date());
-  const lines = await addresses(store.value, settings.value);
+  const lines = [
+    ...(await addresses(store.value, settings.value)),
+    ...doubtLines(await newestRevisions(store.value)),
+  ];
   await store.value.close();
   return ok({ port, host, addresses: lines });
 };

@@ -1,9 +1,11 @@
 import { quantityOf, unitFacts, type Quantity } from '../quantity';
-import { wrong, type Fault } from './fault';
+import { doubtful, wrong, type Fault } from './fault';
 import { toleranceInterval, type Specification } from './specification';
 
-/** Quantities that cannot be below zero. Temperature, pressure (gauge) and voltage can. */
-const neverNegative: readonly Quantity[] = ['torque', 'angle', 'length', 'volume'];
+/** Of these nothing is below zero. Temperature, pressure (gauge) and voltage can be. */
+const neverNegative: readonly Quantity[] = ['torque', 'volume'];
+/** Seldom below zero: a protrusion is, where it stands back, and the camber of a wheel. */
+const seldomNegative: readonly Quantity[] = ['length', 'angle'];
 
 const figures = (spec: Specification): readonly number[] => {
   switch (spec.kind) {
@@ -53,10 +55,13 @@ export const checkSpecification = (spec: Specification): readonly Fault[] => {
   ) {
     faults.push(wrong('targetOutside', 'The target lies outside its own limits.'));
   }
-  if (neverNegative.includes(quantityOf(spec.unit))) {
-    const least = lower ?? upper;
-    if (least !== undefined && least < 0) {
+  const least = lower ?? upper;
+  if (least !== undefined && least < 0) {
+    if (neverNegative.includes(quantityOf(spec.unit))) {
       faults.push(wrong('negative', `A limit in ${symbol} cannot be below zero.`));
+    }
+    if (seldomNegative.includes(quantityOf(spec.unit))) {
+      faults.push(doubtful('negative', `A limit in ${symbol} is below zero: is that meant?`));
     }
   }
   return faults;

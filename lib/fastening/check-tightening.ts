@@ -50,8 +50,9 @@ const checkAngle = (spec: Specification): readonly Fault[] => {
     return [wrong('wrongQuantity', 'The angle is given in a unit that is none of angle.')];
   }
   const { lower, upper } = toleranceInterval(spec) ?? {};
-  const faults = [...checkSpecification(spec)];
-  if (spec.kind === 'noFigure' || (upper !== undefined && upper <= 0)) {
+  // A turn back is no tightening: below zero is wrong here, not only odd.
+  const faults = checkSpecification(spec).filter(({ code }) => code !== 'negative');
+  if (spec.kind === 'noFigure' || (lower ?? 0) < 0 || (upper !== undefined && upper <= 0)) {
     faults.push(wrong('noAngle', 'Torque then angle needs an angle above zero.'));
   }
   if ((lower ?? upper ?? 0) > 360) {

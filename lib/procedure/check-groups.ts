@@ -1,5 +1,6 @@
-import { checkSpecification } from './check-specification';
-import { fault, repeated, type Fault } from './fault';
+import { checkGroupTightening } from '../fastening/check-group-tightening';
+import { findingAt } from './check-specification';
+import { fault, repeated, type Fault, type Finding } from './fault';
 import { stepsThat } from './lookup';
 import type { FastenerGroup, Pass, Revision } from './revision';
 import type { Effect } from './step';
@@ -17,23 +18,17 @@ const passOrder = (group: FastenerGroup): readonly Fault[] => {
     : [fault(where, `“${group.name}”: order its passes snug, intermediate, final.`)];
 };
 
-const passFigures = (group: FastenerGroup): readonly Fault[] =>
-  group.passes.flatMap((pass) => {
-    const where = `groups/${group.id}/${pass.id}`;
-    const { tightening } = pass;
-    if (tightening.kind === 'torque')
-      return checkSpecification(where, `Torque of “${group.name}”`, tightening.torque, 'torque');
-    if (tightening.kind === 'byFeel') return [];
-    return [
-      ...checkSpecification(
-        where,
-        `Snug torque of “${group.name}”`,
-        tightening.snugTorque,
-        'torque',
-      ),
-      ...checkSpecification(where, `Angle of “${group.name}”`, tightening.angle, 'angle'),
-    ];
-  });
+/** What its torques and angles say by themselves, of each other, and of the thread that they are for. */
+const tightening = (group: FastenerGroup): readonly Finding[] =>
+  checkGroupTightening(group).map((found) =>
+    found.pass === undefined
+      ? findingAt(`groups/${group.id}`, `“${group.name}”`, found)
+      : findingAt(
+          `groups/${group.id}/${found.pass}`,
+          `“${group.name}”, pass “${found.pass}”`,
+          found,
+        ),
+  );
 
 const labels = (group: FastenerGroup): readonly Fault[] => {
   const where = `groups/${group.id}`;
@@ -137,10 +132,10 @@ const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
 };
 
 /** Sense of fastener groups: passes, labels, orders, figures, and that what is opened can become final. */
-export const checkGroups = (revision: Revision): readonly Fault[] =>
+export const checkGroups = (revision: Revision): readonly Finding[] =>
   revision.groups.flatMap((group) => [
     ...passOrder(group),
-    ...passFigures(group),
+    ...tightening(group),
     ...labels(group),
     ...endsFinal(revision, group),
     ...isRead(revision, group),

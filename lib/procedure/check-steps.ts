@@ -1,5 +1,5 @@
-import { checkSpecification } from './check-specification';
-import { fault, type Fault } from './fault';
+import { specificationFindings } from './check-specification';
+import { fault, type Fault, type Finding } from './fault';
 import { dependents, groupOf, passOf } from './lookup';
 import type { Revision } from './revision';
 import type { Effect, Step, ValueAsk } from './step';
@@ -17,10 +17,10 @@ const circles = (revision: Revision): readonly Fault[] =>
       ),
     );
 
-const valueFaults = (revision: Revision, where: string, ask: ValueAsk): readonly Fault[] => {
+const valueFindings = (revision: Revision, where: string, ask: ValueAsk): readonly Finding[] => {
   const { of } = ask;
-  if (of.kind === 'other') return checkSpecification(where, `“${ask.label}”`, of.spec);
-  if (of.kind === 'fluid') return checkSpecification(where, `“${ask.label}”`, of.spec, 'volume');
+  if (of.kind === 'other') return specificationFindings(where, `“${ask.label}”`, of.spec);
+  if (of.kind === 'fluid') return specificationFindings(where, `“${ask.label}”`, of.spec, 'volume');
   const group = groupOf(revision, of.group);
   const tightening = group && passOf(group, of.pass)?.tightening;
   return tightening?.kind === 'torque' && of.measure === 'angle'
@@ -28,7 +28,7 @@ const valueFaults = (revision: Revision, where: string, ask: ValueAsk): readonly
     : [];
 };
 
-const stepFaults = (revision: Revision, step: Step): readonly Fault[] => {
+const stepFindings = (revision: Revision, step: Step): readonly Finding[] => {
   const where = `steps/${step.id}`;
   const choices = new Set(step.asks.flatMap((ask) => (ask.kind === 'choice' ? [ask.part] : [])));
   const unchosen = step.effects.flatMap((effect) =>
@@ -47,7 +47,7 @@ const stepFaults = (revision: Revision, step: Step): readonly Fault[] => {
       ? [fault(where, `“${step.title}” cannot be undone: ask for a check of it in the same step.`)]
       : []),
     ...step.asks.flatMap((ask) =>
-      ask.kind === 'value' ? valueFaults(revision, `${where}/${ask.id}`, ask) : [],
+      ask.kind === 'value' ? valueFindings(revision, `${where}/${ask.id}`, ask) : [],
     ),
   ];
 };
@@ -104,8 +104,8 @@ const orderFaults = (revision: Revision): readonly Fault[] =>
   );
 
 /** Sense of steps: their order, what they ask, and that rework of one reaches what lies on top of it. */
-export const checkSteps = (revision: Revision): readonly Fault[] => [
+export const checkSteps = (revision: Revision): readonly Finding[] => [
   ...circles(revision),
-  ...revision.steps.flatMap((step) => stepFaults(revision, step)),
+  ...revision.steps.flatMap((step) => stepFindings(revision, step)),
   ...orderFaults(revision),
 ];

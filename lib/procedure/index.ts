@@ -4,4 +4,4 @@ export * from './step';
 export * from './revision';
 export * from './lookup';
 export * from './check-revision';
-export type { Fault } from './fault';
+export type { Doubt, Fault, Finding } from './fault';

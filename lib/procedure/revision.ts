@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { parseThread } from '../fastening/parse-thread';
 import { specificationSchema } from '../fastening/specification';
 import { drawingSchema } from './drawing';
 import { stepSchema, idSchema } from './step';
@@ -33,13 +34,24 @@ export const fastenerSchema = z.object({
 });
 export type Fastener = z.infer<typeof fastenerSchema>;
 
+/** Revisions are for ever: a size that no standard knows was written like this before, and is doubted, not refused. */
+const writtenMetric = /^M\d+(\.\d+)?(x\d+(\.\d+)?)?$/;
+
+/** As the sheet writes it: "M8", "M8x1", "3/8-16", "#10-24". */
+export const threadSchema = z
+  .string()
+  .max(40)
+  .refine((text) => writtenMetric.test(text) || parseThread(text).ok, {
+    message: 'write a thread like M8, M8x1, 3/8-16 or #10-24',
+  });
+
 /** Fasteners tightened together; a lone bolt is a group of one. */
 export const fastenerGroupSchema = z.object({
   id: idSchema,
   name: z.string().min(1),
   noun: z.enum(['bolt', 'nut', 'screw', 'stud', 'plug']),
   drawing: idSchema,
-  thread: z.string().regex(/^M\d+(\.\d+)?(x\d+(\.\d+)?)?$/),
+  thread: threadSchema,
   strengthClass: z.string().min(1),
   threadLocker: idSchema.optional(),
   /** Readings of a safety-critical group must be proven in spec (JCGM 106 guarded acceptance). */

@@ -3,6 +3,6 @@ export { clipShelf, type ClipFailure, type ClipShelf } from './clips';
 export { jobLog, type AppendFailure, type JobLog, type Stored } from './job-log';
 export type { JobRecord, JobSummary } from './job-records';
 export { openStore, type Store } from './open';
-export type { ProcedureEntry } from './procedures';
+export { newestRevisions, type ProcedureEntry } from './procedures';
 export { readShop, setUpShop, type FirstDay } from './shop-records';
 export { bayView, jobView, shopView, type BayView, type ShopView } from './views';

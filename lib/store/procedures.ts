@@ -1,4 +1,4 @@
-import { revisionSchema, type Revision } from '../procedure';
+import { checkRevision, revisionSchema, type Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
 import type { Reader } from './reader';
@@ -12,7 +12,10 @@ export interface ProcedureEntry {
   readonly appliesTo: string;
 }
 
-/** Publishes a revision. One that is there already is never changed: the same again does nothing, another throws. */
+/**
+ * Publishes a revision. One that is there already is never changed: the same again does nothing, another throws, and
+ * so does one with faults.
+ */
 export const publishRevision = async (db: Reader, revision: Revision): Promise<void> => {
   const content = canonicalJson(revision);
   const there = await db
@@ -22,6 +25,11 @@ export const publishRevision = async (db: Reader, revision: Revision): Promise<v
     .where('revision', '=', revision.revision)
     .executeTakeFirst();
   if (there?.content === content) return;
+  const { faults } = checkRevision(revision);
+  if (faults.length > 0) {
+    const why = faults.map(({ where, message }) => `${where}: ${message}`).join(' ');
+    throw new Error(`“${revision.title}” cannot be published. ${why}`);
+  }
   await db
     .insertInto('procedure_revisions')
     .values({
@@ -50,7 +58,7 @@ export const readRevision = async (
 };
 
 /** The newest revision of each procedure, by title. */
-export const listProcedures = async ({ db }: Store): Promise<readonly ProcedureEntry[]> => {
+export const newestRevisions = async ({ db }: Store): Promise<readonly Revision[]> => {
   const rows = await db
     .selectFrom('procedure_revisions')
     .select('content')
@@ -66,10 +74,15 @@ export const listProcedures = async ({ db }: Store): Promise<readonly ProcedureE
     )
     .orderBy('title')
     .execute();
-  return rows.map((row) => {
-    const { procedure, revision, title, summary, appliesTo } = revisionSchema.parse(
-      JSON.parse(row.content),
-    );
-    return { procedure, revision, title, summary, appliesTo };
-  });
+  return rows.map((row) => revisionSchema.parse(JSON.parse(row.content)));
 };
+
+/** The newest revision of each procedure as lists show it, by title. */
+export const listProcedures = async (store: Store): Promise<readonly ProcedureEntry[]> =>
+  (await newestRevisions(store)).map(({ procedure, revision, title, summary, appliesTo }) => ({
+    procedure,
+    revision,
+    title,
+    summary,
+    appliesTo,
+  }));

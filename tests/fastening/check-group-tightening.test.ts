@@ -98,6 +98,8 @@ describe('a group of fasteners', () => {
     expect(with_(torque(10), { kind: 'noFigure', unit: 'deg' })).toEqual([
       ['noAngle', 'wrong', 'last'],
     ]);
+    expect(with_(torque(10), turn(-60))).toEqual([['noAngle', 'wrong', 'last']]);
+    expect(with_(torque(10), turn(2))).toEqual([['noAngle', 'wrong', 'last']]);
     expect(with_(torque(10), torque(10))).toEqual([['wrongQuantity', 'wrong', 'last']]);
     expect(with_(turn(90), turn(90))).toEqual([['wrongQuantity', 'wrong', 'last']]);
     expect(with_(torque(10), turn(450))).toEqual([['overOneTurn', 'doubtful', 'last']]);

@@ -40,7 +40,7 @@ describe('a specification', () => {
       ['noWindow'],
     ],
     ['a torque is below zero', { kind: 'range', unit: 'N.m', lower: -5, upper: 10 }, ['negative']],
-    ['a length is below zero', { kind: 'atMost', unit: 'mm', upper: -0.5 }, ['negative']],
+    ['a volume is below zero', { kind: 'atMost', unit: 'L', upper: -0.5 }, ['negative']],
     [
       'its tolerance is more than all of it',
       { kind: 'target', unit: 'N.m', target: 22, tolerance: percent(220) },
@@ -60,6 +60,18 @@ describe('a specification', () => {
   ])('is wrong when %s', (_, spec, faults) => {
     expect(codes(spec)).toEqual(faults);
     expect(checkSpecification(spec).every(({ severity }) => severity === 'wrong')).toBe(true);
+  });
+
+  it.each<[string, Specification]>([
+    [
+      'a length, as of a piston that stands back',
+      { kind: 'range', unit: 'mm', lower: -0.2, upper: 0.05 },
+    ],
+    ['an angle, as of a wheel', { kind: 'range', unit: 'deg', lower: -1.5, upper: -0.5 }],
+  ])('is only doubted below zero for %s', (_, spec) => {
+    expect(checkSpecification(spec).map(({ code, severity }) => [code, severity])).toEqual([
+      ['negative', 'doubtful'],
+    ]);
   });
 
   it('that is right turns wrong when its limits are swapped', () => {

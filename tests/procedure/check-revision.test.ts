@@ -18,12 +18,12 @@ const step = (revision: Revision, id: string): Step =>
 const group = (revision: Revision, id: string) =>
   found(revision.groups.find((one) => one.id === id));
 const messages = (spoil: (revision: Revision) => void): readonly string[] =>
-  checkRevision(spoilt(spoil)).map(({ message }) => message);
+  checkRevision(spoilt(spoil)).faults.map(({ message }) => message);
 
 describe('a sound revision', () => {
   test.each([lidJob, hatchJob, ...demoProcedures])('$procedure has no faults', (revision) => {
     expect(revisionSchema.safeParse(revision).error).toBeUndefined();
-    expect(checkRevision(revision)).toEqual([]);
+    expect(checkRevision(revision).faults).toEqual([]);
   });
 });
 
@@ -232,7 +232,7 @@ describe('tightening', () => {
           torque: { kind: 'atLeast', unit: 'L', lower: 1 },
         };
       },
-      'Torque of “Lid bolts”: “L” is a unit of volume, not of torque.',
+      '“Lid bolts”, pass “final”: The torque is given in a unit that is none of torque.',
     ],
     [
       'names an angle in degrees',
@@ -243,7 +243,7 @@ describe('tightening', () => {
           angle: { kind: 'atLeast', unit: 'mm', lower: 1 },
         };
       },
-      'Angle of “Hub bolt”: “mm” is a unit of length, not of angle.',
+      '“Hub bolt”, pass “final”: The angle is given in a unit that is none of angle.',
     ],
     [
       'is never below zero',
@@ -253,7 +253,7 @@ describe('tightening', () => {
           torque: { kind: 'range', unit: 'N.m', lower: -1, upper: 2 },
         };
       },
-      'Torque of “Lid bolts”: torque is never below zero.',
+      '“Lid bolts”, pass “final”: A limit in N·m cannot be below zero.',
     ],
     [
       'has limits the right way round',
@@ -263,7 +263,7 @@ describe('tightening', () => {
           torque: { kind: 'range', unit: 'N.m', lower: 12, upper: 9 },
         };
       },
-      'Torque of “Lid bolts”: the lower limit is not below the upper one.',
+      '“Lid bolts”, pass “final”: The lower limit is above the upper one.',
     ],
     [
       'has a window',
@@ -278,7 +278,7 @@ describe('tightening', () => {
           },
         };
       },
-      'Torque of “Lid bolts”: a target without any tolerance can hardly be met: give the window of the sheet.',
+      '“Lid bolts”, pass “final”: The limits leave no window: no reading can be shown to be in it.',
     ],
     [
       'follows a whole order',

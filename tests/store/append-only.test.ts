@@ -44,3 +44,13 @@ test('publishing the same revision again changes nothing, another text under its
   const rows = await store.db.selectFrom('procedure_revisions').select('title').execute();
   expect(rows).toEqual([{ title: 'Three steps' }]);
 });
+
+test('a revision with a fault is not published, and the fault is named', async () => {
+  const { store } = await freshStore();
+  const steps = threeSteps.steps.map((step) => ({ ...step, after: ['four'] }));
+  await expect(publishRevision(store.db, { ...threeSteps, revision: 2, steps })).rejects.toThrow(
+    '“Three steps” cannot be published. steps/one: There is no step “four”: add it or correct the name.',
+  );
+  const rows = await store.db.selectFrom('procedure_revisions').select('revision').execute();
+  expect(rows).toEqual([{ revision: 1 }]);
+});
