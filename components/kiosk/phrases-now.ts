@@ -20,7 +20,7 @@ const noun = (state: KioskState): string | undefined => {
 const valuePhrases = (state: KioskState): readonly string[] => {
   const wants = openWants(state.job, currentStep(state.job));
   const torque = wants.some(
-    ({ ask }) => ask.kind === 'value' && ask.of.kind === 'pass' && ask.of.measure === 'torque',
+    ({ ask }) => ask.kind === 'value' && ask.of.kind === 'pass' && ask.of.measure !== 'angle',
   );
   const number = wants.some(({ ask }) => ask.kind === 'value' || ask.kind === 'count');
   const named = noun(state);

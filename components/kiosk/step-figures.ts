@@ -1,5 +1,11 @@
 import { toleranceInterval, type Specification } from '@/lib/fastening';
-import { askSpecification, currentEntries, type JobState, type Reading } from '@/lib/job';
+import {
+  askedValue,
+  currentEntries,
+  type AskedValue,
+  type JobState,
+  type Reading,
+} from '@/lib/job';
 import { openWants } from '@/lib/kiosk';
 import type { Verdict } from '@/lib/metrology';
 import { groupOf, type FastenerGroup, type Pass, type Step } from '@/lib/procedure';
@@ -22,6 +28,10 @@ const stageNames: Readonly<Record<Pass['stage'], string>> = {
 /** "Cover bolts, M6 8.8, final pass" */
 const passLabel = (group: FastenerGroup, pass: Pass): string =>
   `${group.name}, ${group.thread} ${group.strengthClass}${group.passes.length > 1 ? `, ${stageNames[pass.stage]}` : ''}`;
+
+/** Self-locking nuts: what comes on top of the sheet's torque, for the fastener that is next. */
+const nutNote = ({ prevailing }: AskedValue): string =>
+  prevailing === undefined ? '' : `. ${prevailing.explain}`;
 
 const lastReading = (job: JobState, step: string, ask: string): Reading | undefined =>
   currentEntries(job, step).readings.findLast((reading) => reading.ask === ask);
@@ -65,13 +75,17 @@ export const stepFigures = (job: JobState, step: Step): readonly StepFigure[] =>
     const group = of.kind === 'pass' ? groupOf(job.revision, of.group) : undefined;
     const pass = of.kind === 'pass' ? group?.passes.find(({ id }) => id === of.pass) : undefined;
     const reading = lastReading(job, step.id, ask.id);
-    const angle = of.kind === 'pass' && of.measure === 'angle';
+    const torque = of.kind === 'pass' && of.measure === 'torque';
+    const next = openWants(job, step).find((want) => want.ask.id === ask.id)?.fastener;
+    const asked = askedValue(job, ask, next ?? reading?.fastener);
     return [
       {
         key: ask.id,
         label:
-          group === undefined || pass === undefined || angle ? ask.label : passLabel(group, pass),
-        specification: askSpecification(job.revision, ask),
+          group === undefined || pass === undefined || !torque
+            ? ask.label
+            : `${passLabel(group, pass)}${nutNote(asked)}`,
+        specification: asked.specification,
         ...(reading === undefined
           ? {}
           : { reading: { canonical: reading.canonical, verdict: reading.verdict } }),

@@ -20,6 +20,8 @@ export {
 } from './adapter';
 export {
   addPrevailing,
+  judgeNut,
+  type NutProblem,
   type PrevailingProblem,
   type PrevailingTorque,
   type SetWithPrevailing,

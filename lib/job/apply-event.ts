@@ -11,6 +11,7 @@ import {
 } from './deviation-events';
 import { answerGiven, entryWithdrawn, readingTaken } from './entry-events';
 import type { Happening, HappeningType, JobEvent } from './event';
+import { withVerdictsInForce } from './judge-value';
 import { openJob } from './open-job';
 import { change, lookup } from './record';
 import { refuse } from './refuse';
@@ -158,12 +159,14 @@ const happen = (state: JobState, event: JobEvent): Result<JobState, Refusal> => 
 
 const record = (state: JobState, event: JobEvent): JobState => {
   const worked = work.has(event.happening.type) && !state.workers.includes(event.actor);
-  return withSignaturesInForce({
-    ...state,
-    seq: event.seq,
-    lastAt: event.at,
-    workers: worked ? [...state.workers, event.actor] : state.workers,
-  });
+  return withSignaturesInForce(
+    withVerdictsInForce({
+      ...state,
+      seq: event.seq,
+      lastAt: event.at,
+      workers: worked ? [...state.workers, event.actor] : state.workers,
+    }),
+  );
 };
 
 /**

@@ -1,5 +1,5 @@
-import { toleranceInterval, type Specification } from '../fastening/specification';
-import { judge, type DecisionRule, type Verdict } from '../metrology/verdict';
+import type { Specification } from '../fastening/specification';
+import type { DecisionRule } from '../metrology/verdict';
 import {
   groupOf,
   passOf,
@@ -7,48 +7,40 @@ import {
   type Ask,
   type Fastener,
   type FastenerGroup,
+  type Pass,
   type Revision,
   type ValueAsk,
 } from '../procedure';
 import type { Answer, EntryStatus, JobState, Reading } from './state';
 
-const passSpecification = (
-  group: FastenerGroup | undefined,
-  passId: string,
-  measure: 'torque' | 'angle',
-): Specification => {
-  const tightening = group && passOf(group, passId)?.tightening;
-  if (tightening?.kind === 'torque' && measure === 'torque') return tightening.torque;
-  if (tightening?.kind === 'torqueAngle')
-    return measure === 'torque' ? tightening.snugTorque : tightening.angle;
-  return { kind: 'noFigure', unit: measure === 'torque' ? 'N.m' : 'deg' };
+type Measure = Extract<ValueAsk['of'], { kind: 'pass' }>['measure'];
+
+const passFigure = (pass: Pass | undefined, measure: Measure): Specification | undefined => {
+  if (measure === 'prevailing') return pass?.prevailing;
+  const tightening = pass?.tightening;
+  if (tightening?.kind === 'torque') return measure === 'torque' ? tightening.torque : undefined;
+  if (tightening?.kind !== 'torqueAngle') return undefined;
+  return measure === 'torque' ? tightening.snugTorque : tightening.angle;
 };
 
-/** What a value must be: its own specification, or that of its tightening pass. */
-export const askSpecification = (revision: Revision, ask: ValueAsk): Specification =>
-  ask.of.kind === 'pass'
-    ? passSpecification(groupOf(revision, ask.of.group), ask.of.pass, ask.of.measure)
-    : ask.of.spec;
+/** What the sheet says a value must be: its own specification, or that of its tightening pass. */
+export const askSpecification = (revision: Revision, ask: ValueAsk): Specification => {
+  const { of } = ask;
+  if (of.kind !== 'pass') return of.spec;
+  const group = groupOf(revision, of.group);
+  return (
+    passFigure(group && passOf(group, of.pass), of.measure) ?? {
+      kind: 'noFigure',
+      unit: of.measure === 'angle' ? 'deg' : 'N.m',
+    }
+  );
+};
 
-/** Torque and angle of a safety-critical group must be proven; everything else is taken as read. */
+/** What is measured on a safety-critical group must be proven; everything else is taken as read. */
 export const decisionRuleFor = (revision: Revision, ask: ValueAsk): DecisionRule =>
   ask.of.kind === 'pass' && groupOf(revision, ask.of.group)?.safetyCritical === true
     ? 'mustProve'
     : 'simple';
-
-/** Judges a value in the canonical unit of its ask, with its expanded uncertainty (k = 2, same unit) where known. */
-export const verdictFor = (
-  revision: Revision,
-  ask: ValueAsk,
-  canonical: number,
-  expandedUncertainty?: number,
-): Verdict =>
-  judge(
-    canonical,
-    toleranceInterval(askSpecification(revision, ask)),
-    expandedUncertainty,
-    decisionRuleFor(revision, ask),
-  );
 
 /** Whether an entry stands: shown and not taken back, or counted. */
 export const stands = (entry: { readonly status: EntryStatus }): boolean =>

@@ -1,8 +1,9 @@
 import { ok, type Result } from '../result';
 import { askOf, groupOf, partOf, stepOf, type Ask, type Step, type ValueAsk } from '../procedure';
 import { quantityOf, toCanonical } from '../quantity';
-import { askSpecification, askedEach, verdictFor } from './asks';
+import { askSpecification, askedEach } from './asks';
 import type { Happening, JobEvent } from './event';
+import { judgeValue } from './judge-value';
 import { lookup } from './record';
 import { refuse } from './refuse';
 import type { Answer, JobState, Reading, Refusal } from './state';
@@ -88,7 +89,13 @@ export const readingTaken = (
     value: happening.value,
     unit: happening.unit,
     canonical,
-    verdict: verdictFor(state.revision, ask, canonical, happening.tool?.expandedUncertainty),
+    verdict: judgeValue(
+      state,
+      ask,
+      happening.fastener,
+      happening,
+      happening.tool?.expandedUncertainty,
+    ).verdict,
     ...(happening.tool === undefined ? {} : { tool: happening.tool }),
     status: 'provisional',
     at: event.at,

@@ -9,9 +9,10 @@ export {
   currentEntries,
   decisionRuleFor,
   openAsks,
-  verdictFor,
   type OpenAsk,
 } from './asks';
+export { askedValue, type AskedValue, type Prevailing } from './asked-value';
+export { judgeValue } from './judge-value';
 export { spentMs } from './clock';
 export { canBegin, canDo, nextStep, openPrerequisites } from './may-do';
 export { openJob } from './open-job';

@@ -1,7 +1,7 @@
 import { toleranceInterval } from '../fastening';
-import { askSpecification, decisionRuleFor } from '../job';
+import { askedValue, judgeValue } from '../job';
 import type { Reading } from '../job/state';
-import { explainVerdict, implausible, type Explanation } from '../metrology';
+import { implausible, type Explanation } from '../metrology';
 import type { ValueAsk } from '../procedure';
 import { nameMixUp, toCanonical, type Measured, type Unit } from '../quantity';
 import { takeCount } from './count';
@@ -10,7 +10,14 @@ import { ask, refuse, show } from './happen';
 import { wantFor, type ValueIntent } from './number-want';
 import type { Draft, KioskEnv, KioskState, KioskStep, Oddity, Via } from './state';
 import { toolInHand } from './torque-tool';
-import { currentStep, openWants, standingReading, wantLabel, type Want } from './wanted';
+import {
+  currentStep,
+  isNutReading,
+  openWants,
+  standingReading,
+  wantLabel,
+  type Want,
+} from './wanted';
 
 const contradiction = (
   state: KioskState,
@@ -30,16 +37,12 @@ const contradiction = (
 const explain = (
   state: KioskState,
   ask: ValueAsk,
+  fastener: string | undefined,
   reading: Measured,
   expandedUncertainty: number | undefined,
 ): Explanation => {
-  const interval = toleranceInterval(askSpecification(state.job.revision, ask));
-  const told = explainVerdict(
-    reading,
-    interval,
-    expandedUncertainty,
-    decisionRuleFor(state.job.revision, ask),
-  );
+  const interval = toleranceInterval(askedValue(state.job, ask, fastener).specification);
+  const told = judgeValue(state.job, ask, fastener, reading, expandedUncertainty);
   const mixUp =
     interval === undefined || told.verdict !== 'outOfSpec'
       ? undefined
@@ -49,6 +52,7 @@ const explain = (
 
 /** The fastener that the order wants before this one; none once a changed order is noted for the step. */
 const passedOver = (state: KioskState, want: Want): string | undefined => {
+  if (isNutReading(want.ask)) return undefined; // turning a nut before it seats tightens nothing
   const step = currentStep(state.job);
   const noted = state.job.deviations.some((d) => d.step === step.id && d.kind === 'orderChanged');
   const next = openWants(state.job, step).find(({ ask }) => ask.id === want.ask.id);
@@ -70,17 +74,18 @@ export const takeValue = (
   const step = currentStep(state.job);
   if (want.ask.kind === 'count') return takeCount(state, want, intent.value, via, env);
   if (want.ask.kind !== 'value') return refuse(state, via, 'This step asks for no value');
-  const spec = askSpecification(state.job.revision, want.ask);
+  const spec = askedValue(state.job, want.ask, want.fastener).specification;
   const interval = toleranceInterval(spec);
   const unit = intent.unit ?? spec.unit;
   const canonical = toCanonical(intent.value, unit);
   const tool =
     env.cabinet === undefined
       ? undefined
-      : toolInHand(state.job, want.ask, canonical, env.cabinet, env.now);
+      : toolInHand(state.job, want.ask, want.fastener, canonical, env.cabinet, env.now);
   const { verdict, sentence } = explain(
     state,
     want.ask,
+    want.fastener,
     { value: intent.value, unit },
     tool?.expandedUncertainty,
   );

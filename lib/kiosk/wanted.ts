@@ -77,8 +77,14 @@ export const standing = (
 export const quantityWanted = (job: JobState, ask: ValueAsk): Quantity =>
   specificationQuantity(askSpecification(job.revision, ask));
 
-/** "Cover bolt 3", or the ask's own words. */
+/** What a self-locking nut takes to turn before it seats. */
+export const isNutReading = (ask: Ask): boolean =>
+  ask.kind === 'value' && ask.of.kind === 'pass' && ask.of.measure === 'prevailing';
+
+/** "Cover bolt 3", "Cover nut 3, prevailing torque", or the ask's own words. */
 export const wantLabel = (job: JobState, want: Want): string => {
   const found = want.fastener === undefined ? undefined : fastenerOf(job.revision, want.fastener);
-  return found === undefined ? want.ask.label : fastenerName(found.group, found.fastener);
+  if (found === undefined) return want.ask.label;
+  const name = fastenerName(found.group, found.fastener);
+  return isNutReading(want.ask) ? `${name}, prevailing torque` : name;
 };

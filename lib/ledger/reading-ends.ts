@@ -1,4 +1,6 @@
+import { judgeNut } from '../fastening/prevailing';
 import { askedEach, askSpecification } from '../job/asks';
+import { askedValue } from '../job/asked-value';
 import { lookup } from '../job/record';
 import type { JobState, Reading } from '../job/state';
 import {
@@ -20,12 +22,43 @@ type Measure = 'torque' | 'angle';
 
 const isValue = (ask: { readonly kind: string }): ask is ValueAsk => ask.kind === 'value';
 
+const measureWords = {
+  torque: 'torque',
+  angle: 'angle',
+  prevailing: 'prevailing torque',
+} as const;
+
 /** What a value is of: its fastener and measure, or the words of the ask. */
 const subject = (revision: Revision, ask: ValueAsk, fastenerId: string | undefined): string => {
   const found = fastenerId === undefined ? undefined : fastenerOf(revision, fastenerId);
   if (found === undefined) return ask.label;
   const name = fastenerName(found.group, found.fastener);
-  return ask.of.kind === 'pass' ? `${name}, ${ask.of.measure}` : name;
+  return ask.of.kind === 'pass' ? `${name}, ${measureWords[ask.of.measure]}` : name;
+};
+
+/** What was asked, with what a self-locking nut adds to it. */
+const askedFor = (state: JobState, ask: ValueAsk, fastener: string | undefined): string => {
+  const { specification, prevailing } = askedValue(state, ask, fastener);
+  const figure = asked(specification);
+  switch (prevailing?.kind) {
+    case undefined:
+      return figure;
+    case 'added':
+      return `${figure}, ${prevailing.explain}`;
+    case 'open':
+      return `${figure}, and on top what it takes to turn before it seats`;
+    case 'unfit':
+      return prevailing.explain;
+  }
+};
+
+/** What was asked of a reading that is not in spec; of a self-locking nut also what to do. */
+const askedOf = (state: JobState, ask: ValueAsk, reading: Reading): string => {
+  const nut =
+    ask.of.kind === 'pass' && ask.of.measure === 'prevailing'
+      ? judgeNut(askSpecification(state.revision, ask), reading.canonical, reading.unit)
+      : undefined;
+  return nut?.message ?? askedFor(state, ask, reading.fastener);
 };
 
 const missing = (
@@ -38,7 +71,7 @@ const missing = (
   key: ['readingMissing', step, ask.id, ...(fastener ? [fastener.id] : [])].join(':'),
   mark: 'missing',
   text: `${subject(state.revision, ask, fastener?.id)}: no reading`,
-  detail: asked(askSpecification(state.revision, ask)),
+  detail: askedFor(state, ask, fastener?.id),
   step,
 });
 
@@ -109,7 +142,7 @@ const doubtful = (state: JobState, reading: Reading): readonly LooseEnd[] => {
   const said = `${subject(state.revision, ask, reading.fastener)}: ${withUnit(reading.value, reading.unit)}`;
   const common = {
     mark: reading.id,
-    detail: asked(askSpecification(state.revision, ask)),
+    detail: askedOf(state, ask, reading),
     step: reading.step,
   };
   const key = [reading.step, reading.ask, ...(reading.fastener ? [reading.fastener] : [])].join(

@@ -1,5 +1,6 @@
 import { checkGroupTightening } from '../fastening/check-group-tightening';
 import { findingAt } from './check-specification';
+import { checkPrevailing } from './check-prevailing';
 import { fault, repeated, type Fault, type Finding } from './fault';
 import { stepsThat } from './lookup';
 import type { FastenerGroup, Pass, Revision } from './revision';
@@ -107,6 +108,8 @@ const measures = (pass: Pass): readonly Measure[] => {
   return tightening.kind === 'torqueAngle' ? ['torque', 'angle'] : [];
 };
 
+const measureWords: Readonly<Record<Measure, string>> = { torque: 'a torque', angle: 'an angle' };
+
 /** A final figure that nobody reads can never be shown to be met. */
 const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
   const read = revision.steps
@@ -114,8 +117,7 @@ const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
     .flatMap((ask) => (ask.kind === 'value' && ask.of.kind === 'pass' ? [ask.of] : []))
     .filter((of) => of.group === group.id);
   return group.passes
-    .filter((pass) => pass.stage === 'final' && measures(pass).length > 0)
-    .filter((pass) => !read.some((of) => of.pass === pass.id))
+    .filter((pass) => pass.stage === 'final')
     .filter((pass) =>
       revision.steps.some((step) =>
         step.effects.some(
@@ -123,11 +125,15 @@ const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
         ),
       ),
     )
-    .map((pass) =>
-      fault(
-        `groups/${group.id}/${pass.id}`,
-        `The final pass of “${group.name}” has a figure and no step asks for the reading.`,
-      ),
+    .flatMap((pass) =>
+      measures(pass)
+        .filter((measure) => !read.some((of) => of.pass === pass.id && of.measure === measure))
+        .map((measure) =>
+          fault(
+            `groups/${group.id}/${pass.id}`,
+            `The final pass of “${group.name}” has ${measureWords[measure]} and no step asks for the reading.`,
+          ),
+        ),
     );
 };
 
@@ -136,6 +142,7 @@ export const checkGroups = (revision: Revision): readonly Finding[] =>
   revision.groups.flatMap((group) => [
     ...passOrder(group),
     ...tightening(group),
+    ...checkPrevailing(revision, group),
     ...labels(group),
     ...endsFinal(revision, group),
     ...isRead(revision, group),

@@ -21,6 +21,11 @@ export const passSchema = z.object({
   id: idSchema,
   stage: z.enum(['snug', 'intermediate', 'final']),
   tightening: tighteningSchema,
+  /**
+   * Self-locking: the torque is without what the nut takes to turn before it seats. That is measured, must be within
+   * this, and comes on top.
+   */
+  prevailing: specificationSchema.optional(),
 });
 export type Pass = z.infer<typeof passSchema>;
 

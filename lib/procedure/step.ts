@@ -59,12 +59,15 @@ export const askSchema = z.discriminatedUnion('kind', [
     id: idSchema,
     label: z.string().min(1),
     of: z.discriminatedUnion('kind', [
-      /** The torque or angle of a tightening pass; its specification is the pass's own. */
+      /**
+       * The torque or angle of a tightening pass, or what its self-locking nut takes to turn before it seats; the
+       * specification is the pass's own.
+       */
       z.object({
         kind: z.literal('pass'),
         group: idSchema,
         pass: idSchema,
-        measure: z.enum(['torque', 'angle']),
+        measure: z.enum(['torque', 'angle', 'prevailing']),
         each: z.boolean(),
       }),
       z.object({

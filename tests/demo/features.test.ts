@@ -46,7 +46,9 @@ describe('the demo procedures together use', () => {
   test('values of passes, of fluids and of other things', () => {
     expect(seen(values.map(({ kind }) => kind))).toEqual(seen(['pass', 'fluid', 'other']));
     const ofPass = values.flatMap((of) => (of.kind === 'pass' ? [of] : []));
-    expect(seen(ofPass.map(({ measure }) => measure))).toEqual(seen(['torque', 'angle']));
+    expect(seen(ofPass.map(({ measure }) => measure))).toEqual(
+      seen(['torque', 'angle', 'prevailing']),
+    );
     expect(seen(ofPass.map(({ each }) => each))).toEqual(seen([true, false]));
     const ofFluid = values.flatMap((of) => (of.kind === 'fluid' ? [of.use] : []));
     expect(seen(ofFluid)).toEqual(seen(['drained', 'filled']));

@@ -18,6 +18,12 @@ describe('a self-locking nut', () => {
       value: {
         setNm: 56,
         interval: { lower: 51, upper: 61, target: 56 },
+        specification: {
+          kind: 'target',
+          unit: 'N.m',
+          target: 56,
+          tolerance: { in: 'unit', plus: 5, minus: 5 },
+        },
         explain: '50 N·m specified + 6 N·m to turn the nut = 56 N·m',
       },
     });

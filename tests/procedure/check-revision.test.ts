@@ -292,7 +292,14 @@ describe('tightening', () => {
       (r) => {
         step(r, 'tighten-lid').asks = [];
       },
-      'The final pass of “Lid bolts” has a figure and no step asks for the reading.',
+      'The final pass of “Lid bolts” has a torque and no step asks for the reading.',
+    ],
+    [
+      'has its angle read too',
+      (r) => {
+        step(r, 'tighten-hub').asks.splice(1, 1);
+      },
+      'The final pass of “Hub bolt” has an angle and no step asks for the reading.',
     ],
     [
       'reads angles only where there is one',

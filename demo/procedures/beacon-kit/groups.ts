@@ -63,6 +63,8 @@ export const beaconKitGroups: FastenerGroup[] = [
         id: 'final',
         stage: 'final',
         tightening: { kind: 'torque', torque: percent(16, 'N.m', 10) },
+        // ISO 2320, M8 class 8: at most 6 N·m when first run on, at least 0.6 N·m later (from memory).
+        prevailing: { kind: 'range', unit: 'N.m', lower: 0.6, upper: 6 },
       },
     ],
   },

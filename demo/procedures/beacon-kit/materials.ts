@@ -7,7 +7,7 @@ export const beaconKitMaterials: Materials = {
     { id: 'bracket', name: 'Roof bracket', quantity: 1 },
     { id: 'roof-bolt', name: 'Roof bolt, M8 by 25', quantity: 4 },
     { id: 'stud', name: 'Stud, M8 by 30', quantity: 2 },
-    { id: 'flange-nut', name: 'Flange nut, M8', quantity: 2 },
+    { id: 'flange-nut', name: 'Self-locking nut, M8', quantity: 2 },
     { id: 'beacon', name: 'Beacon with work lamp', quantity: 1 },
     { id: 'harness', name: 'Wiring harness', quantity: 1 },
     { id: 'grommet', name: 'Bulkhead grommet', quantity: 1 },

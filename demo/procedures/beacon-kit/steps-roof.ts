@@ -162,7 +162,8 @@ export const stepsRoof: Step[] = [
   step({
     id: 'beacon-on',
     title: 'Beacon on',
-    instruction: 'Set the beacon on its studs and tighten two new nuts.',
+    instruction:
+      'Set the beacon on its studs, measure what two new nuts take to turn, and tighten them.',
     orientation: 'The lamp faces the load bed.',
     drawing: 'bracket',
     shows: ['beacon-nuts'],
@@ -186,6 +187,18 @@ export const stepsRoof: Step[] = [
       { kind: 'tightens', group: 'beacon-nuts', pass: 'final' },
     ],
     asks: [
+      {
+        kind: 'value',
+        id: 'beacon-turning',
+        label: 'Torque to turn the nut before it seats',
+        of: {
+          kind: 'pass',
+          group: 'beacon-nuts',
+          pass: 'final',
+          measure: 'prevailing',
+          each: true,
+        },
+      },
       {
         kind: 'value',
         id: 'beacon-torque',
