@@ -1,5 +1,6 @@
 'use client';
 import type { JobState } from '@/lib/job';
+import { formatQuantity } from '@/lib/quantity';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
 
@@ -8,6 +9,21 @@ const reuseWords = {
   ask: 'used again or replaced: say which',
   never: 'new each time',
 } as const;
+
+/** " · 8.4 L drained · 0.1 L spilled" */
+const volumes = (fluid: JobState['fluids'][string] | undefined): string =>
+  (
+    [
+      [fluid?.drainedL, 'drained'],
+      [fluid?.spilledL, 'spilled'],
+      [fluid?.returnedL, 'returned'],
+      [fluid?.filledL, 'filled'],
+    ] as const
+  )
+    .map(([litres, what]) =>
+      litres === undefined ? '' : ` · ${formatQuantity(litres, 'L')} ${what}`,
+    )
+    .join('');
 
 function Group({ title, children }: { title: string; children: React.ReactNode }) {
   return (
@@ -80,12 +96,7 @@ export function PartsPanel({
               {name}, {capacityL} L
               <span className="block text-body text-quiet">
                 {mayReturn ? 'what was drained may go back' : 'new only'}
-                {job.fluids[id]?.drainedL === undefined
-                  ? ''
-                  : ` · ${job.fluids[id].drainedL} L drained`}
-                {job.fluids[id]?.filledL === undefined
-                  ? ''
-                  : ` · ${job.fluids[id].filledL} L filled`}
+                {volumes(job.fluids[id])}
               </span>
             </li>
           ))}

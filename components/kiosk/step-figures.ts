@@ -6,7 +6,7 @@ import {
   type JobState,
   type Reading,
 } from '@/lib/job';
-import { openWants } from '@/lib/kiosk';
+import { coolantMixes, openWants } from '@/lib/kiosk';
 import type { Verdict } from '@/lib/metrology';
 import { groupOf, type FastenerGroup, type Pass, type Step } from '@/lib/procedure';
 import { formatWindow } from '@/lib/quantity';
@@ -102,13 +102,16 @@ export const currentFigure = (job: JobState, step: Step): StepFigure | undefined
   return found ?? figures.findLast(({ reading }) => reading !== undefined) ?? figures[0];
 };
 
-/** The other figures of the step, as one line each: "Belt play midway 9–13 mm". */
+/** The other figures of the step, as one line each: "Belt play midway 9–13 mm"; and what to mix for a coolant. */
 export const otherFigures = (job: JobState, step: Step): readonly string[] => {
   const now = currentFigure(job, step)?.key;
-  return stepFigures(job, step)
-    .filter(({ key }) => key !== now)
-    .map(
-      ({ label, specification }) =>
-        `${label} ${formatWindow(toleranceInterval(specification), specification.unit)}`,
-    );
+  return [
+    ...stepFigures(job, step)
+      .filter(({ key }) => key !== now)
+      .map(
+        ({ label, specification }) =>
+          `${label} ${formatWindow(toleranceInterval(specification), specification.unit)}`,
+      ),
+    ...coolantMixes(job, step).map(({ text }) => text),
+  ];
 };

@@ -13,6 +13,8 @@ export {
 } from './asks';
 export { askedValue, type AskedValue, type Prevailing } from './asked-value';
 export { judgeValue } from './judge-value';
+export { atFastener, type AtFastener, type ReadValue } from './at-fastener';
 export { spentMs } from './clock';
+export { capacityL, readSoFarL } from './fluids';
 export { canBegin, canDo, nextStep, openPrerequisites } from './may-do';
 export { openJob } from './open-job';

@@ -1,3 +1,4 @@
+import type { Adapter } from '../fastening/adapter';
 import type { Verdict } from '../metrology/verdict';
 import type { Revision, Step, ValueAsk } from '../procedure';
 import type { Vehicle } from '../shop';
@@ -18,10 +19,12 @@ export interface Reading {
   readonly fastener?: string;
   readonly value: number;
   readonly unit: Extract<Happening, { type: 'readingTaken' }>['unit'];
-  /** In the canonical unit of its quantity. */
+  /** In the canonical unit of its quantity; with an adapter, what the fastener got. */
   readonly canonical: number;
   readonly verdict: Verdict;
   readonly tool?: { readonly id: string; readonly expandedUncertainty?: number | undefined };
+  /** What was on the wrench; absent: it sat on the fastener itself. */
+  readonly adapter?: Adapter;
   readonly status: EntryStatus;
   readonly at: string;
   readonly actor: string;
@@ -78,6 +81,9 @@ export interface FluidState {
   readonly state: 'in' | 'out' | 'refilled';
   /** Sums of the counted volumes, litres; absent where none counts. */
   readonly drainedL?: number;
+  readonly spilledL?: number;
+  readonly returnedL?: number;
+  /** All that went in but what was returned. */
   readonly filledL?: number;
 }
 

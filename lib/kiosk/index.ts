@@ -7,4 +7,5 @@ export { spokenFigure, verdictText } from './draft';
 export { allWants, currentStep, openWants, orderedFasteners, wantLabel } from './wanted';
 export type { Want } from './wanted';
 export { openEndsText } from './moves';
+export { coolantMixes, type CoolantMix } from './coolant';
 export { toolsForStep, type ToolCabinet } from './torque-tool';

@@ -1,7 +1,7 @@
-import { fault, type Fault } from './fault';
+import { checkFluids } from './check-fluids';
+import { fault, type Fault, type Finding } from './fault';
 import { stepsThat } from './lookup';
-import type { Fluid, KitItem, Part, Revision } from './revision';
-import type { Effect } from './step';
+import type { KitItem, Part, Revision } from './revision';
 
 const kitFaults = (revision: Revision, item: KitItem): readonly Fault[] => {
   const used = revision.steps
@@ -17,31 +17,6 @@ const kitFaults = (revision: Revision, item: KitItem): readonly Fault[] => {
         ),
       ]
     : [];
-};
-
-const fluidFaults = (revision: Revision, fluid: Fluid): readonly Fault[] => {
-  const where = `fluids/${fluid.id}`;
-  const does = (effect: (e: Effect) => boolean) => stepsThat(revision, effect).length > 0;
-  const asks = (use: 'drained' | 'filled') =>
-    revision.steps
-      .flatMap((step) => step.asks)
-      .some(
-        (ask) =>
-          ask.kind === 'value' &&
-          ask.of.kind === 'fluid' &&
-          ask.of.fluid === fluid.id &&
-          ask.of.use === use,
-      );
-  if (!does((e) => e.kind === 'drains' && e.fluid === fluid.id)) return [];
-  return [
-    ...(does((e) => e.kind === 'fills' && e.fluid === fluid.id)
-      ? []
-      : [fault(where, `“${fluid.name}” is drained and no step fills it again.`)]),
-    ...(asks('drained')
-      ? []
-      : [fault(where, `No step asks how much “${fluid.name}” was drained.`)]),
-    ...(asks('filled') ? [] : [fault(where, `No step asks how much “${fluid.name}” was filled.`)]),
-  ];
 };
 
 const partFaults = (revision: Revision, part: Part): readonly Fault[] => {
@@ -63,8 +38,8 @@ const partFaults = (revision: Revision, part: Part): readonly Fault[] => {
 };
 
 /** Sense of kit, fluids and parts: enough of each, and what goes out comes back. */
-export const checkMaterials = (revision: Revision): readonly Fault[] => [
+export const checkMaterials = (revision: Revision): readonly Finding[] => [
   ...revision.kit.flatMap((item) => kitFaults(revision, item)),
-  ...revision.fluids.flatMap((fluid) => fluidFaults(revision, fluid)),
+  ...checkFluids(revision),
   ...revision.parts.flatMap((part) => partFaults(revision, part)),
 ];

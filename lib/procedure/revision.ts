@@ -106,7 +106,10 @@ export const fluidSchema = z.object({
   capacityL: z.number().positive(),
   /** How far what went in may differ from what came out, and from the capacity. */
   toleranceL: z.number().positive(),
+  /** Whether what was drained may be poured back. */
   mayReturn: z.boolean(),
+  /** Where it takes less while its filter stays: the part that is the filter, and what goes in without a new one. */
+  filter: z.object({ part: idSchema, capacityWithoutL: z.number().positive() }).optional(),
 });
 export type Fluid = z.infer<typeof fluidSchema>;
 

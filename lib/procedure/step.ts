@@ -16,7 +16,12 @@ export type Caution = z.infer<typeof cautionSchema>;
 /** What a step does to the vehicle once it is done. Groups stand for all their fasteners. */
 export const effectSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('drains'), fluid: idSchema }),
-  z.object({ kind: z.literal('fills'), fluid: idSchema }),
+  /** `strength`: of coolant, the volume fraction of concentrate wanted, 0–1. */
+  z.object({
+    kind: z.literal('fills'),
+    fluid: idSchema,
+    strength: z.number().gt(0).lte(1).optional(),
+  }),
   /** `tray`: where what comes off is laid; each fastener in the tray place named like its hole. */
   z.object({
     kind: z.literal('takesOff'),
@@ -73,7 +78,8 @@ export const askSchema = z.discriminatedUnion('kind', [
       z.object({
         kind: z.literal('fluid'),
         fluid: idSchema,
-        use: z.enum(['drained', 'filled']),
+        /** `spilled` as estimated; `returned` of the drained; `filled` is all that went in but what was returned. */
+        use: z.enum(['drained', 'spilled', 'returned', 'filled']),
         spec: specificationSchema,
       }),
       z.object({ kind: z.literal('other'), spec: specificationSchema }),

@@ -51,7 +51,7 @@ describe('the demo procedures together use', () => {
     );
     expect(seen(ofPass.map(({ each }) => each))).toEqual(seen([true, false]));
     const ofFluid = values.flatMap((of) => (of.kind === 'fluid' ? [of.use] : []));
-    expect(seen(ofFluid)).toEqual(seen(['drained', 'filled']));
+    expect(seen(ofFluid)).toEqual(seen(['drained', 'spilled', 'filled']));
   });
 
   test('every kind of specification, with tolerances in percent and in the unit, even and uneven', () => {

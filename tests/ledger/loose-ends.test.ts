@@ -37,14 +37,19 @@ describe('a fluid', () => {
 
   test('that does not balance says with what', () => {
     expect(of(oil(2.7, 3), 'fluidUnbalanced')).toEqual([
-      'Oil does not balance (Filled 3 L, drained 2.7 L: 0.2 L allowed between them)',
+      'Oil does not balance (3 L went in and 2.7 L came out: they differ by 0.3 L, 0.2 L is allowed. ' +
+        'It came in low, or a volume was misread.)',
     ]);
     expect(of(oil(3.3, 3.25), 'fluidUnbalanced')).toEqual([
-      'Oil does not balance (Filled 3.25 L, capacity 3 L: 0.2 L allowed between them)',
+      'Oil is overfilled (3.25 L went in; 2.8 L to 3.2 L is due: 0.05 L too much.)',
+    ]);
+    expect(of(oil(2.8, 2.7), 'fluidUnbalanced')).toEqual([
+      'Oil is underfilled (2.7 L went in; 2.8 L to 3.2 L is due: 0.1 L too little.)',
     ]);
     expect(of(oil(3, 3.3), 'fluidUnbalanced')).toEqual([
-      'Oil does not balance (Filled 3.3 L, drained 3 L: 0.2 L allowed between them. ' +
-        'Filled 3.3 L, capacity 3 L: 0.2 L allowed between them)',
+      'Oil is overfilled and does not balance (3.3 L went in; 2.8 L to 3.2 L is due: 0.1 L too much. ' +
+        '3.3 L went in and 3 L came out: they differ by 0.3 L, 0.2 L is allowed. ' +
+        'It came in low, or a volume was misread.)',
     ]);
   });
 

@@ -90,7 +90,7 @@ export const stepsRunning: Step[] = [
     ],
     after: ['belt-on'],
     bookMinutes: 10,
-    effects: [{ kind: 'fills', fluid: 'coolant' }],
+    effects: [{ kind: 'fills', fluid: 'coolant', strength: 0.5 }],
     asks: [
       {
         kind: 'value',

@@ -36,6 +36,17 @@ export const stepsRoad: Step[] = [
           spec: { kind: 'noFigure', unit: 'mL' },
         },
       },
+      {
+        kind: 'value',
+        id: 'brake-fluid-spilled',
+        label: 'Spilled, as estimated',
+        of: {
+          kind: 'fluid',
+          fluid: 'brake-fluid',
+          use: 'spilled',
+          spec: { kind: 'atMost', unit: 'mL', upper: 50 },
+        },
+      },
     ],
   }),
   step({
