@@ -1,23 +1,11 @@
 import { checkGroupTightening } from '../fastening/check-group-tightening';
 import { findingAt } from './check-specification';
+import { checkPassSteps } from './check-pass-steps';
 import { checkPrevailing } from './check-prevailing';
 import { fault, repeated, type Fault, type Finding } from './fault';
 import { stepsThat } from './lookup';
 import type { FastenerGroup, Pass, Revision } from './revision';
 import type { Effect } from './step';
-
-const stages: readonly Pass['stage'][] = ['snug', 'intermediate', 'final'];
-
-const passOrder = (group: FastenerGroup): readonly Fault[] => {
-  const where = `groups/${group.id}`;
-  const ranks = group.passes.map((pass) => stages.indexOf(pass.stage));
-  const finals = group.passes.filter((pass) => pass.stage === 'final').length;
-  if (finals !== 1)
-    return [fault(where, `“${group.name}” needs exactly one final pass; it has ${finals}.`)];
-  return ranks.every((rank, at) => at === 0 || rank >= (ranks[at - 1] ?? 0))
-    ? []
-    : [fault(where, `“${group.name}”: order its passes snug, intermediate, final.`)];
-};
 
 /** What its torques and angles say by themselves, of each other, and of the thread that they are for. */
 const tightening = (group: FastenerGroup): readonly Finding[] =>
@@ -140,7 +128,7 @@ const isRead = (revision: Revision, group: FastenerGroup): readonly Fault[] => {
 /** Sense of fastener groups: passes, labels, orders, figures, and that what is opened can become final. */
 export const checkGroups = (revision: Revision): readonly Finding[] =>
   revision.groups.flatMap((group) => [
-    ...passOrder(group),
+    ...checkPassSteps(revision, group),
     ...tightening(group),
     ...checkPrevailing(revision, group),
     ...labels(group),

@@ -7,6 +7,7 @@ import { piecesTaken } from '../ledger/oracle';
 import { Bay, event, frozen } from './driver';
 import { workOff } from './hands';
 import { hatchJob, lidJob } from './lid-procedure';
+import { nutJob } from './nut-procedure';
 import { happeningOf, throwsOfDice, walk } from './walk';
 
 // Walks are long and machines may be busy; how fast they are is not what is tested.
@@ -15,6 +16,7 @@ vi.setConfig({ testTimeout: 120_000 });
 const jobs: readonly (readonly [string, Revision])[] = [
   ['the lid job', lidJob],
   ['the hatch job', hatchJob],
+  ['the hatch job on self-locking nuts', nutJob()],
 ];
 const runs = { numRuns: 30 };
 

@@ -225,6 +225,32 @@ describe('tightening', () => {
       '“Lid bolts”: order its passes snug, intermediate, final.',
     ],
     [
+      'skips no pass',
+      (r) => {
+        step(r, 'snug-lid').effects = [];
+      },
+      '“Lid bolts”: no step tightens its pass “snug”.',
+    ],
+    [
+      'goes through its passes in turn',
+      (r) => {
+        step(r, 'tighten-lid').after = ['close-lid'];
+      },
+      '“Lid bolts”: pass “final” must come after pass “snug”. Add that to its prerequisites.',
+    ],
+    [
+      'goes through its passes in turn in one step too',
+      (r) => {
+        step(r, 'snug-lid').effects = [];
+        step(r, 'tighten-lid').effects.push({
+          kind: 'tightens',
+          group: 'lid-bolts',
+          pass: 'snug',
+        });
+      },
+      '“Lid bolts”: pass “final” must come after pass “snug”. Add that to its prerequisites.',
+    ],
+    [
       'names torque in a unit of torque',
       (r) => {
         found(group(r, 'lid-bolts').passes[1]).tightening = {
