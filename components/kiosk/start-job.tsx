@@ -1,9 +1,11 @@
 'use client';
 import { useState } from 'react';
 import type { Vehicle } from '@/lib/shop';
+import { parseSerial, serialText } from '@/lib/vehicle';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
 import { TextEntry } from '../design/text-entry';
+import { readSerial, SerialNote } from './serial-note';
 
 /** A published procedure, as the choice shows it. */
 export interface ProcedureChoice {
@@ -33,8 +35,13 @@ export function StartJob({
   const [choice, setChoice] = useState<ProcedureChoice>();
   const [plate, setPlate] = useState('');
   const [description, setDescription] = useState('');
+  const [serial, setSerial] = useState('');
+  const [asRead, setAsRead] = useState(false);
+  const reading = readSerial(serial, asRead);
+  const complete = plate.trim() !== '' && reading?.error === undefined;
   const start = (): void => {
-    if (choice === undefined || plate.trim() === '') return;
+    if (choice === undefined || !complete || busy) return;
+    const known = parseSerial(serial, asRead);
     const { procedure, revision } = choice;
     onStart(
       { procedure, revision },
@@ -42,6 +49,8 @@ export function StartJob({
         plate: plate.trim(),
         description:
           description.trim() === '' ? choice.appliesTo.slice(0, 120) : description.trim(),
+        ...(known.ok ? { serial: serialText(known.value) } : {}),
+        ...(known.ok && asRead ? { serialAsRead: true as const } : {}),
       },
     );
   };
@@ -78,6 +87,30 @@ export function StartJob({
             letters="plate"
             onEnter={start}
           />
+          <div className="flex flex-col gap-2">
+            <TextEntry
+              label="VIN or other serial number (may stay empty)"
+              value={serial}
+              onChange={(text) => {
+                setSerial(text);
+                setAsRead(false);
+              }}
+              letters="plate"
+              onEnter={start}
+            />
+            <SerialNote reading={reading} />
+            {reading?.error?.kind === 'checkDigit' ? (
+              <div>
+                <Button
+                  onPress={() => {
+                    setAsRead(true);
+                  }}
+                >
+                  Read twice: it stands so on the plate
+                </Button>
+              </div>
+            ) : null}
+          </div>
           <TextEntry
             label="Vehicle (may stay empty)"
             value={description}
@@ -96,7 +129,7 @@ export function StartJob({
             >
               Another job
             </Button>
-            <Button kind="main" glyph="play" onPress={start} disabled={busy || plate.trim() === ''}>
+            <Button kind="main" glyph="play" onPress={start} disabled={busy || !complete}>
               Start
             </Button>
           </div>

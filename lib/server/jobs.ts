@@ -9,6 +9,7 @@ import { answer, problem } from './problem';
 import type { Endpoint } from './route';
 import type { ShopServer } from './shop-server';
 import { signedOnToWrite } from './signed-on';
+import { vehicleFault } from './vehicle-fault';
 
 export interface JobParams {
   readonly job: string;
@@ -119,5 +120,5 @@ export const appendEvents: Endpoint<JobParams> = async (server, request, { job }
   if (!body.ok) return body.error;
   const { events } = body.value;
   const fault = faultIn(events, (event) => writeFault(event, session.value));
-  return fault ?? store(server, session.value, job, events);
+  return fault ?? vehicleFault(events) ?? store(server, session.value, job, events);
 };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { personSchema } from '../people';
+import { driveSchema } from '../procedure/drive';
 import { idSchema } from '../procedure/id';
 import { torqueUnits } from '../quantity';
 
@@ -11,6 +12,8 @@ export const vehicleSchema = z.object({
   plate: z.string().min(1).max(20),
   description: z.string().min(1).max(120),
   serial: z.string().max(40).optional(),
+  /** The serial was read twice: it has seventeen characters, and no check digit in the ninth place. */
+  serialAsRead: z.literal(true).optional(),
   odometerKm: z.number().nonnegative().optional(),
 });
 export type Vehicle = z.infer<typeof vehicleSchema>;
@@ -20,8 +23,9 @@ export const torqueToolSchema = z.object({
   id: idSchema,
   name: z.string().min(1),
   kind: z.enum(['click', 'dial', 'electronic', 'angle']),
-  /** Square drive, as the trade names it. */
-  driveIn: z.enum(['1/4', '3/8', '1/2', '3/4']),
+  driveIn: driveSchema,
+  /** Centre of its square to the hand mark on its grip; needed for adapters. */
+  effectiveLengthMm: z.number().positive().optional(),
   lowerNm: z.number().nonnegative(),
   upperNm: z.number().positive(),
   resolutionNm: z.number().positive(),
@@ -38,10 +42,34 @@ export const torqueToolSchema = z.object({
 });
 export type TorqueTool = z.infer<typeof torqueToolSchema>;
 
+/** A crowfoot or extension that goes on the square of a torque wrench and moves the fastener off its axis. */
+export const shopAdapterSchema = z.object({
+  id: idSchema,
+  name: z.string().min(1).max(40),
+  /** Centre of its square to the centre of the fastener. */
+  lengthMm: z.number().positive(),
+  /** How well its length and the place of the hand are known, ± mm (k = 2). */
+  lengthsWithinMm: z.number().nonnegative(),
+  /** The wrench's square that it takes. */
+  driveIn: driveSchema,
+});
+export type ShopAdapter = z.infer<typeof shopAdapterSchema>;
+
+/** How a shop wants things done; what it does not say is off. */
+export const shopSettingsSchema = z.object({
+  /** Fasteners without a figure are shown a general one, marked as no maker's value. Never safety-critical ones. */
+  showGeneralFigures: z.boolean().optional(),
+  /** Only tools marked in the unit of the sheet may be taken; else any, since the screen shows both units. */
+  toolsMarkedInSheetUnit: z.boolean().optional(),
+});
+export type ShopSettings = z.infer<typeof shopSettingsSchema>;
+
 export const shopSchema = z.object({
   name: z.string().min(1),
   bays: z.array(baySchema).min(1),
   people: z.array(personSchema).min(1),
   torqueTools: z.array(torqueToolSchema),
+  adapters: z.array(shopAdapterSchema).optional(),
+  settings: shopSettingsSchema.optional(),
 });
 export type Shop = z.infer<typeof shopSchema>;

@@ -1,3 +1,3 @@
 export { checkDigit, parseVin, type Vin, type VinError } from './vin';
 export { modelYear, type ModelYear } from './model-year';
-export { parseSerial, type Serial, type SerialError } from './serial';
+export { parseSerial, serialText, type Serial, type SerialError } from './serial';

@@ -40,6 +40,21 @@ const meant: ReadonlyMap<string, string> = new Map([
   ['Q', '0'],
 ]);
 
+/** “O” in place 3 (is it 0?) and “I” in place 9 (is it 1?) are in no VIN. Read them again. */
+const inNoVin = (
+  impossible: readonly { readonly character: string; readonly place: number }[],
+): string => {
+  const named = impossible.map(({ character, place }) => {
+    const digit = meant.get(character);
+    const hint = digit === undefined ? '' : ` (is it ${digit}?)`;
+    return `“${character}” in place ${String(place + 1)}${hint}`;
+  });
+  const last = named.at(-1) ?? '';
+  return named.length < 2
+    ? `${last} is in no VIN. Read it again.`
+    : `${named.slice(0, -1).join(', ')} and ${last} are in no VIN. Read them again.`;
+};
+
 /**
  * The check digit of 17 characters by 49 CFR 565.15: weighted sum modulo 11, X for ten.
  * Whatever stands in the ninth place does not count. Errors: not 17 characters, or one that no VIN has.
@@ -52,18 +67,14 @@ export const checkDigit = (text: string): Result<string, VinError> => {
       message: `A VIN has 17 characters, not ${String(characters.length)}.`,
     });
   }
-  let sum = 0;
-  for (const [place, weight] of weights.entries()) {
-    const character = characters[place] ?? '';
-    const value = values.get(character);
-    if (value === undefined) {
-      const digit = meant.get(character);
-      const hint = digit === undefined ? '' : ` Is it ${digit}?`;
-      const message = `"${character}" in place ${String(place + 1)} is in no VIN.${hint}`;
-      return err({ kind: 'letter', message });
-    }
-    sum += value * weight;
-  }
+  const impossible = characters.flatMap((character, place) =>
+    values.has(character) ? [] : [{ character, place }],
+  );
+  if (impossible.length > 0) return err({ kind: 'letter', message: inNoVin(impossible) });
+  const sum = weights.reduce<number>(
+    (total, weight, place) => total + weight * (values.get(characters[place] ?? '') ?? 0),
+    0,
+  );
   const rest = sum % 11;
   return ok(rest === 10 ? 'X' : String(rest));
 };
@@ -84,7 +95,7 @@ export const parseVin = (text: string): Result<Vin, VinError> => {
   if (checkDigitRequired && !checkDigitFits) {
     return err({
       kind: 'checkDigit',
-      message: `A character is wrong: for these, the ninth would be ${digit.value}.`,
+      message: `The check digit says ${digit.value}, the plate says ${tidy.charAt(8)} in place 9: one of the 17 is misread. Read it again.`,
     });
   }
   return ok({

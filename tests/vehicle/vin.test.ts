@@ -46,11 +46,16 @@ describe('a VIN', () => {
     expect(problem('1111')).toEqual({ kind: 'length', message: 'A VIN has 17 characters, not 4.' });
     expect(problem('1111111111111111O')).toEqual({
       kind: 'letter',
-      message: '"O" in place 17 is in no VIN. Is it 0?',
+      message: '“O” in place 17 (is it 0?) is in no VIN. Read it again.',
+    });
+    expect(problem('1I111Q11111111Ä11')).toMatchObject({
+      message:
+        '“I” in place 2 (is it 1?), “Q” in place 6 (is it 0?) and “Ä” in place 15 are in no VIN. Read them again.',
     });
     expect(problem('11111111111111112')).toEqual({
       kind: 'checkDigit',
-      message: 'A character is wrong: for these, the ninth would be 3.',
+      message:
+        'The check digit says 3, the plate says 1 in place 9: one of the 17 is misread. Read it again.',
     });
   });
 
@@ -140,6 +145,15 @@ describe('another serial', () => {
     expect(parseSerial('11111111111111111')).toMatchObject({ value: { kind: 'vin' } });
     expect(parseSerial('11111111111111112')).toMatchObject({ error: { kind: 'checkDigit' } });
     expect(parseSerial('1111111111111111I')).toMatchObject({ error: { kind: 'letter' } });
+  });
+
+  it('of seventeen characters may be without a check digit once it was read twice', () => {
+    expect(parseSerial('1111 1111111111112', true)).toEqual({
+      ok: true,
+      value: { kind: 'other', text: '11111111111111112' },
+    });
+    expect(parseSerial('11111111111111111', true)).toMatchObject({ value: { kind: 'vin' } });
+    expect(parseSerial('1111111111111111I', true)).toMatchObject({ error: { kind: 'letter' } });
   });
 
   it('is refused empty, too long, or with signs that are on no plate', () => {
