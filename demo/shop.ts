@@ -1,5 +1,5 @@
 import type { Person } from '@/lib/people';
-import type { Shop, TorqueTool, Vehicle } from '@/lib/shop';
+import type { Shop, ShopAdapter, TorqueTool, Vehicle } from '@/lib/shop';
 
 const people: Person[] = [
   { id: 'mara-quill', name: 'Mara Quill', role: 'foreman' },
@@ -38,6 +38,7 @@ const tools: readonly Tool[] = [
     name: 'Quarter-inch wrench',
     kind: 'click',
     driveIn: '1/4',
+    effectiveLengthMm: 200,
     lowerNm: 5,
     upperNm: 25,
     resolutionNm: 0.25,
@@ -50,6 +51,7 @@ const tools: readonly Tool[] = [
     name: 'Three-eighths wrench',
     kind: 'click',
     driveIn: '3/8',
+    effectiveLengthMm: 260,
     lowerNm: 12,
     upperNm: 60,
     resolutionNm: 0.5,
@@ -62,6 +64,7 @@ const tools: readonly Tool[] = [
     name: 'Half-inch wrench',
     kind: 'click',
     driveIn: '1/2',
+    effectiveLengthMm: 420,
     lowerNm: 40,
     upperNm: 200,
     resolutionNm: 1,
@@ -74,6 +77,7 @@ const tools: readonly Tool[] = [
     name: 'Electronic wrench with angle',
     kind: 'electronic',
     driveIn: '1/2',
+    effectiveLengthMm: 400,
     lowerNm: 7,
     upperNm: 135,
     resolutionNm: 0.1,
@@ -87,6 +91,7 @@ const tools: readonly Tool[] = [
     name: 'Long half-inch wrench',
     kind: 'click',
     driveIn: '1/2',
+    effectiveLengthMm: 610,
     lowerNm: 60,
     upperNm: 340,
     resolutionNm: 2,
@@ -94,6 +99,12 @@ const tools: readonly Tool[] = [
     certificate: 'FW-1872',
     expandedPercent: 2.8,
   },
+];
+
+const adapters: readonly ShopAdapter[] = [
+  { id: 'cf-13', name: 'Crowfoot 13 mm', lengthMm: 32, lengthsWithinMm: 2, driveIn: '3/8' },
+  { id: 'cf-19', name: 'Crowfoot 19 mm', lengthMm: 45, lengthsWithinMm: 2, driveIn: '1/2' },
+  { id: 'ext-150', name: 'Flat extension 150', lengthMm: 150, lengthsWithinMm: 3, driveIn: '1/2' },
 ];
 
 const DAY_MS = 86_400_000;
@@ -125,6 +136,7 @@ export const demoShop = (today: string): Shop => ({
       intervalCycles: 5000,
     },
   })),
+  adapters: [...adapters],
 });
 
 /** A job that stands open on a bay when the demo shop is seeded. */

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { judge, type DecisionRule, type Verdict } from '../metrology/verdict';
 import { decimalPlaces, formatDecimal, formatQuantity, unitFacts, type Unit } from '../quantity';
 import { err, ok, type Result } from '../result';
@@ -5,16 +6,17 @@ import { finite, negative, notPositive, outOfDomain, type OutOfDomain } from './
 import type { ToleranceInterval } from './specification';
 
 /** A crowfoot or extension on the square of a torque wrench. */
-export interface Adapter {
+export const adapterSchema = z.object({
   /** Centre of the wrench's square to the hand mark on its grip. */
-  readonly wrenchMm: number;
+  wrenchMm: z.number().positive(),
   /** Centre of the square to the centre of the fastener. */
-  readonly adapterMm: number;
+  adapterMm: z.number().nonnegative(),
   /** Between adapter and wrench: 0° straight ahead (longer), 90° square (no change), 180° turned back (shorter). */
-  readonly angleDeg: number;
+  angleDeg: z.number().min(0).max(180),
   /** How well both lengths and the place of the hand are known, ± mm (k = 2). */
-  readonly lengthsWithinMm?: number;
-}
+  lengthsWithinMm: z.number().nonnegative().optional(),
+});
+export type Adapter = Readonly<z.infer<typeof adapterSchema>>;
 
 /** Below this part of the wrench's own length a turned-back adapter is not a lever to measure with. */
 const SHORTEST_LEVER = 0.25;
@@ -79,6 +81,20 @@ export const torqueAtFastener = (
   return ok({
     torqueNm: torque.value,
     explain: `T = T set × (L + E × cos θ) ÷ L = ${worked(setNm, '÷', adapter, unit)} = ${shown(torque.value, unit)}`,
+  });
+};
+
+/** The fastener's window as the wrench shows it, N·m: each limit by the lever. */
+export const windowOnWrench = (
+  { lower, upper, target }: ToleranceInterval,
+  adapter: Adapter,
+): Result<ToleranceInterval, OutOfDomain> => {
+  const lever = gain(adapter);
+  if (!lever.ok) return lever;
+  return ok({
+    ...(lower === undefined ? {} : { lower: lower / lever.value }),
+    ...(upper === undefined ? {} : { upper: upper / lever.value }),
+    ...(target === undefined ? {} : { target: target / lever.value }),
   });
 };
 

@@ -11,9 +11,11 @@ export { groupOrder, groupRound, passPlan, type GroupOrder, type Round } from '.
 export { proposePasses, type ProposedPass } from './pass-proposal';
 
 export {
+  adapterSchema,
   judgeAtFastener,
   setTorque,
   torqueAtFastener,
+  windowOnWrench,
   type Adapter,
   type AdapterTorque,
   type JudgedAtFastener,

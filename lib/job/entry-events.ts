@@ -1,7 +1,8 @@
 import { ok, type Result } from '../result';
 import { askOf, groupOf, partOf, stepOf, type Ask, type Step, type ValueAsk } from '../procedure';
-import { quantityOf, toCanonical } from '../quantity';
+import { quantityOf } from '../quantity';
 import { askSpecification, askedEach } from './asks';
+import { atFastener } from './at-fastener';
 import type { Happening, JobEvent } from './event';
 import { judgeValue } from './judge-value';
 import { lookup } from './record';
@@ -77,7 +78,11 @@ export const readingTaken = (
   const given = quantityOf(happening.unit);
   if (given !== wanted)
     return refuse('wrongQuantity', `That is a ${given}; a ${wanted} is asked: ${ask.label}.`);
-  const canonical = toCanonical(happening.value, happening.unit);
+  if (happening.adapter !== undefined && given !== 'torque')
+    return refuse('wrongAnswer', 'An adapter changes torques only: give this value without one.');
+  const there = atFastener(happening, happening.tool?.expandedUncertainty);
+  if (!there.ok) return refuse('wrongAnswer', there.error.message);
+  const { canonical } = there.value;
   if (!Number.isFinite(canonical))
     return refuse('wrongAnswer', 'That number cannot be used: give the value again.');
   const reading: Reading = {
@@ -97,6 +102,7 @@ export const readingTaken = (
       happening.tool?.expandedUncertainty,
     ).verdict,
     ...(happening.tool === undefined ? {} : { tool: happening.tool }),
+    ...(happening.adapter === undefined ? {} : { adapter: happening.adapter }),
     status: 'provisional',
     at: event.at,
     actor: event.actor,

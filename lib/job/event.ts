@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { adapterSchema } from '../fastening/adapter';
 import { roleSchema } from '../people';
 import { idSchema } from '../procedure/id';
 import { unitSchema } from '../quantity';
@@ -74,6 +75,8 @@ export const happeningSchema = z.discriminatedUnion('type', [
     tool: z
       .object({ id: idSchema, expandedUncertainty: z.number().nonnegative().optional() })
       .optional(),
+    /** The wrench had an adapter on it: value and uncertainty are the wrench's, judged is what the fastener got. */
+    adapter: adapterSchema.optional(),
   }),
   z.object({
     type: z.literal('answerGiven'),

@@ -3,9 +3,10 @@ import { toleranceInterval } from '../fastening/specification';
 import { explainVerdict, type Explanation } from '../metrology/explain';
 import { judge, type Verdict } from '../metrology/verdict';
 import { askOf, groupOf, passOf, stepOf, type ValueAsk } from '../procedure';
-import { toCanonical, type Measured } from '../quantity';
+import { roundDecimal, toCanonical, type Measured } from '../quantity';
 import { decisionRuleFor, askSpecification } from './asks';
 import { askedValue, type Prevailing } from './asked-value';
+import { atFastener, type ReadValue } from './at-fastener';
 import type { JobState, Reading } from './state';
 
 /**
@@ -14,7 +15,8 @@ import type { JobState, Reading } from './state';
  */
 const withNut = (torque: number | undefined, nut: Prevailing | undefined): number | undefined => {
   if (nut?.kind !== 'added') return torque;
-  const turning = nut.reading.tool?.expandedUncertainty;
+  const there = atFastener(nut.reading, nut.reading.tool?.expandedUncertainty);
+  const turning = there.ok ? there.value.expandedUncertainty : undefined;
   return torque === undefined || turning === undefined ? undefined : Math.hypot(torque, turning);
 };
 
@@ -34,25 +36,44 @@ const withoutNut = (job: JobState, ask: ValueAsk, canonical: number): Verdict =>
     : 'notProvable';
 };
 
+/** A computed figure with no more decimals than the verdict on it needs: 79.9997 is 80, unless 80 is the limit. */
+const readable = (
+  { value, unit }: Measured,
+  verdictOn: (canonical: number) => Verdict,
+): Measured => {
+  const verdict = verdictOn(toCanonical(value, unit));
+  const rounded = [1, 2, 3]
+    .map((places) => roundDecimal(value, places))
+    .find((short) => verdictOn(toCanonical(short, unit)) === verdict);
+  return { value: rounded ?? value, unit };
+};
+
 /**
- * The verdict on a value for an ask of this job, and why. `expandedUncertainty` (k = 2) is that of the tool at this
- * value, in the canonical unit, where it is known.
+ * The verdict on a value for an ask of this job, and why. With an adapter what the fastener got is judged. `expandedUncertainty`
+ * (k = 2) is that of the tool at this value, in the canonical unit, where it is known.
  */
 export const judgeValue = (
   job: JobState,
   ask: ValueAsk,
   fastener: string | undefined,
-  reading: Measured,
+  reading: ReadValue,
   expandedUncertainty: number | undefined,
 ): Explanation => {
   const { specification, prevailing } = askedValue(job, ask, fastener);
-  const canonical = toCanonical(reading.value, reading.unit);
-  const told = explainVerdict(
-    reading,
-    toleranceInterval(specification),
-    withNut(expandedUncertainty, prevailing),
-    decisionRuleFor(job.revision, ask),
-  );
+  const there = atFastener(reading, expandedUncertainty);
+  if (!there.ok) return { verdict: 'notProvable', sentence: there.error.message };
+  const { canonical, measured } = there.value;
+  const interval = toleranceInterval(specification);
+  const expanded = withNut(there.value.expandedUncertainty, prevailing);
+  const rule = decisionRuleFor(job.revision, ask);
+  const explained = (of: Measured): Explanation => explainVerdict(of, interval, expanded, rule);
+  const told =
+    reading.adapter === undefined
+      ? explained(measured)
+      : inFront(
+          'At the fastener',
+          explained(readable(measured, (value) => judge(value, interval, expanded, rule))),
+        );
   switch (prevailing?.kind) {
     case 'added':
       return { ...told, sentence: `${told.sentence.replace(/\.$/, '')}; ${prevailing.explain}.` };
@@ -68,6 +89,11 @@ export const judgeValue = (
     }
   }
 };
+
+const inFront = (where: string, told: Explanation): Explanation => ({
+  ...told,
+  sentence: /^\d/.test(told.sentence) ? `${where} ${told.sentence}` : told.sentence,
+});
 
 const judgedAgain = (job: JobState, reading: Reading): Reading => {
   const step = stepOf(job.revision, reading.step);

@@ -1,5 +1,6 @@
 import type { Intent } from '../voice/intent';
 import type { KioskState } from './state';
+import { takesTorque } from './adapter-in-use';
 import { currentStep, openWants } from './wanted';
 import { stepNumber } from '../procedure';
 
@@ -193,6 +194,13 @@ export const acts: readonly Act[] = [
     keys: ['4'],
     intent: { kind: 'show', what: 'caution' },
     available: calm,
+  },
+  {
+    name: 'showAdapter',
+    label: 'Adapter',
+    keys: ['e'],
+    intent: { kind: 'show', what: 'adapter' },
+    available: (s) => working(s) && isOpen(s) && takesTorque(s.job),
   },
   {
     name: 'showLedger',

@@ -34,6 +34,7 @@ const readingHappenings = (draft: Draft): readonly Happening[] => [
     value: draft.value,
     unit: draft.unit,
     ...(draft.tool === undefined ? {} : { tool: { ...draft.tool } }),
+    ...(draft.adapter === undefined ? {} : { adapter: draft.adapter }),
   },
   ...(draft.orderChanged === undefined
     ? []

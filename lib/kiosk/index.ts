@@ -9,3 +9,10 @@ export type { Want } from './wanted';
 export { openEndsText } from './moves';
 export { coolantMixes, type CoolantMix } from './coolant';
 export { toolsForStep, type ToolCabinet } from './torque-tool';
+export { generalForGroup } from './general-for-group';
+export {
+  setOnWrench,
+  wrenchesForAdapter,
+  type SetOnWrench,
+  type WrenchForAdapter,
+} from './adapter-in-use';

@@ -1,6 +1,8 @@
 import type { DeviationKind, Happening, JobEvent } from '../job';
 import type { JobState } from '../job/state';
+import type { Adapter } from '../fastening/adapter';
 import type { ToleranceInterval } from '../fastening/specification';
+import type { Drive } from '../procedure/drive';
 import type { Verdict } from '../metrology/verdict';
 import type { Role } from '../people';
 import type { Unit } from '../quantity';
@@ -9,7 +11,27 @@ import type { ToolCabinet } from './torque-tool';
 
 /** Which panel is open over the step. */
 export type View =
-  'step' | 'parts' | 'order' | 'bolts' | 'caution' | 'ledger' | 'phrases' | 'deviation' | 'hold';
+  | 'step'
+  | 'parts'
+  | 'order'
+  | 'bolts'
+  | 'caution'
+  | 'ledger'
+  | 'phrases'
+  | 'adapter'
+  | 'deviation'
+  | 'hold';
+
+/** A crowfoot or extension that the mechanic says is on the wrench. */
+export interface AdapterInUse {
+  /** "Crowfoot 19 mm". */
+  readonly name: string;
+  readonly adapter: Adapter;
+  /** The wrench whose length was taken; absent: the length was typed. */
+  readonly tool?: string;
+  /** The square that the adapter takes, where it is known. */
+  readonly driveIn?: Drive;
+}
 
 /** A value that was heard or typed for one ask, and judged, but not yet stored. */
 export interface Draft {
@@ -20,12 +42,13 @@ export interface Draft {
   readonly label: string;
   readonly value: number;
   readonly unit: Unit;
-  readonly canonical: number;
+  /** What is accepted of the value as it was read: with an adapter, on the wrench. */
   readonly interval: ToleranceInterval | undefined;
   readonly verdict: Verdict;
   /** Why, for the screen. */
   readonly sentence: string;
   readonly tool?: { readonly id: string; readonly expandedUncertainty?: number };
+  readonly adapter?: Adapter;
   /** Set when another fastener comes first in the tightening order: what to note once it is confirmed. */
   readonly orderChanged?: string;
   /** Entries that this one replaces. */
@@ -97,6 +120,8 @@ export interface KioskState {
   readonly outcome?: Outcome;
   /** The fastener chosen by touch for the next value; else the next one in the tightening order. */
   readonly chosen?: string;
+  /** What is on the wrench in this step; forgotten when another step is shown. */
+  readonly adapter?: AdapterInUse;
 }
 
 /** How an act came in. `certainty` is what the hearing thinks of itself. */
@@ -121,6 +146,8 @@ export type KioskInput =
   /** A deviation of a chosen kind, by touch; by voice the act `noteDeviation` asks for the usual kind. */
   | { readonly kind: 'deviation'; readonly deviation: DeviationKind }
   | { readonly kind: 'leftOver'; readonly kitItem: string; readonly count: number }
+  /** An adapter is on the wrench, or none any more. */
+  | { readonly kind: 'adapter'; readonly inUse: AdapterInUse | undefined; readonly via: Via }
   /** The job as the store has it (after a refusal or from another screen). */
   | { readonly kind: 'job'; readonly job: JobState };
 

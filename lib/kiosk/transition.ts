@@ -1,6 +1,7 @@
 import { stepNumber } from '../procedure';
 import { unreachable } from '../result';
 import type { HoldReason, Intent } from '../voice/intent';
+import { forgetAdapter, putAdapter } from './adapter-in-use';
 import { check, choose, ready, takeBack } from './answers';
 import { validIntents } from './valid-intents';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
@@ -24,6 +25,11 @@ export const openKiosk = (job: KioskState['job']): KioskState => ({ job, view: '
 
 /** The kiosk as a pure machine: an input gives the next state, and effects as data. */
 export const kioskTransition = (state: KioskState, input: KioskInput, env: KioskEnv): KioskStep => {
+  const after = answerTo(state, input, env);
+  return { ...after, state: forgetAdapter(state, after.state) };
+};
+
+const answerTo = (state: KioskState, input: KioskInput, env: KioskEnv): KioskStep => {
   switch (input.kind) {
     case 'act':
       return act(state, input.intent, input.via, env);
@@ -54,10 +60,15 @@ export const kioskTransition = (state: KioskState, input: KioskInput, env: Kiosk
     }
     case 'leftOver':
       return leftOver(state, input.kitItem, input.count, { by: 'touch' });
+    case 'adapter':
+      return putAdapter(state, input.inUse, input.via);
     case 'job':
       return { state: { ...answered(state), job: input.job }, effects: [] };
   }
 };
+
+/** What is said meanwhile could be meant with the adapter or without. */
+const adapterFirst = 'First say which adapter, or go back to the step';
 
 const valid = (state: KioskState, intent: Intent): boolean =>
   validIntents(state).includes(intent.kind);
@@ -84,8 +95,10 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
         text: `Showing ${intent.what}`,
       });
     case 'value':
+      if (state.view === 'adapter') return refuse(state, via, adapterFirst);
       return takeValue(state, carryOver(state, intent), via, env);
     case 'ambiguousValue':
+      if (state.view === 'adapter') return refuse(state, via, adapterFirst);
       return whichValue(state, intent, via);
     case 'takeBack':
       return state.question === undefined ? takeBack(state, via) : sayNo(state, via);

@@ -1,9 +1,10 @@
-import { toleranceInterval } from '../fastening';
-import { askedValue, judgeValue } from '../job';
+import { toleranceInterval, type Adapter, type ToleranceInterval } from '../fastening';
+import { askedValue, atFastener, judgeValue, type ReadValue } from '../job';
 import type { Reading } from '../job/state';
-import { implausible, type Explanation } from '../metrology';
+import { implausible, judge, type Explanation } from '../metrology';
 import type { ValueAsk } from '../procedure';
-import { nameMixUp, toCanonical, type Measured, type Unit } from '../quantity';
+import { formatQuantity, nameMixUp, toCanonical } from '../quantity';
+import { setOnWrench } from './adapter-in-use';
 import { takeCount } from './count';
 import { draftQuestionText, figureOf, spokenFigure, storeDraft } from './draft';
 import { ask, refuse, show } from './happen';
@@ -19,35 +20,63 @@ import {
   type Want,
 } from './wanted';
 
+const isSame = (one: ReadValue, other: ReadValue): boolean =>
+  one.value === other.value &&
+  one.unit === other.unit &&
+  one.adapter?.wrenchMm === other.adapter?.wrenchMm &&
+  one.adapter?.adapterMm === other.adapter?.adapterMm &&
+  one.adapter?.angleDeg === other.adapter?.angleDeg;
+
 const contradiction = (
   state: KioskState,
   earlier: Reading | undefined,
-  value: number,
-  unit: Unit,
+  read: ReadValue,
 ): readonly Oddity[] => {
   const pending = state.question?.kind === 'value' ? state.question.draft : undefined;
   const before = pending ?? earlier;
-  return before === undefined ||
-    (before.value === value && before.unit === unit && pending === undefined)
+  return before === undefined || (isSame(before, read) && pending === undefined)
     ? []
     : [{ kind: 'contradicts', earlier: spokenFigure(before.value, before.unit) }];
 };
 
-/** The verdict and, in one sentence, why; a figure that fits in another unit or with its point moved is named. */
+/** A wrench that was set to the sheet's own figure although an adapter is on it. */
+const forgotLever = (
+  state: KioskState,
+  ask: ValueAsk,
+  fastener: string | undefined,
+  { value, unit, adapter }: ReadValue,
+): string | undefined => {
+  const { specification } = askedValue(state.job, ask, fastener);
+  const set = adapter === undefined ? undefined : setOnWrench(specification, state.adapter);
+  const onSheet = judge(
+    toCanonical(value, unit),
+    toleranceInterval(specification),
+    undefined,
+    'simple',
+  );
+  return set === undefined || onSheet !== 'inSpec'
+    ? undefined
+    : `That is the figure without the adapter: with it set ${formatQuantity(set.torqueNm, unit)}.`;
+};
+
+/**
+ * The verdict and, in one sentence, why; a figure that fits in another unit or with its point moved is named.
+ * `interval`: what is accepted of the value as read.
+ */
 const explain = (
   state: KioskState,
   ask: ValueAsk,
   fastener: string | undefined,
-  reading: Measured,
+  reading: ReadValue,
+  interval: ToleranceInterval | undefined,
   expandedUncertainty: number | undefined,
 ): Explanation => {
-  const interval = toleranceInterval(askedValue(state.job, ask, fastener).specification);
   const told = judgeValue(state.job, ask, fastener, reading, expandedUncertainty);
-  const mixUp =
-    interval === undefined || told.verdict !== 'outOfSpec'
-      ? undefined
-      : nameMixUp(reading.value, reading.unit, interval);
-  return mixUp === undefined ? told : { ...told, sentence: `${told.sentence} ${mixUp.text}` };
+  if (interval === undefined || told.verdict !== 'outOfSpec') return told;
+  const slip =
+    forgotLever(state, ask, fastener, reading) ??
+    nameMixUp(reading.value, reading.unit, interval)?.text;
+  return slip === undefined ? told : { ...told, sentence: `${told.sentence} ${slip}` };
 };
 
 /** The fastener that the order wants before this one; none once a changed order is noted for the step. */
@@ -62,6 +91,12 @@ const passedOver = (state: KioskState, want: Want): string | undefined => {
     : wantLabel(state.job, next);
 };
 
+const withAdapter = (adapter: Adapter | undefined): { readonly adapter?: Adapter } =>
+  adapter === undefined ? {} : { adapter };
+
+/** Turning angles and what is no fastener are read without it. */
+const takesAdapter = ({ of }: ValueAsk): boolean => of.kind === 'pass' && of.measure !== 'angle';
+
 /** A heard or typed number: shown, judged, and stored at once only when nothing about it is odd. */
 export const takeValue = (
   state: KioskState,
@@ -75,39 +110,45 @@ export const takeValue = (
   if (want.ask.kind === 'count') return takeCount(state, want, intent.value, via, env);
   if (want.ask.kind !== 'value') return refuse(state, via, 'This step asks for no value');
   const spec = askedValue(state.job, want.ask, want.fastener).specification;
-  const interval = toleranceInterval(spec);
   const unit = intent.unit ?? spec.unit;
+  const inUse = takesAdapter(want.ask) ? state.adapter : undefined;
+  const read: ReadValue = { value: intent.value, unit, ...withAdapter(inUse?.adapter) };
+  const interval = inUse === undefined ? toleranceInterval(spec) : setOnWrench(spec, inUse)?.window;
   const canonical = toCanonical(intent.value, unit);
+  const there = atFastener(read);
+  if (!there.ok) return refuse(state, via, there.error.message);
   const tool =
     env.cabinet === undefined
       ? undefined
-      : toolInHand(state.job, want.ask, want.fastener, canonical, env.cabinet, env.now);
+      : toolInHand(state.job, want.ask, want.fastener, canonical, env.cabinet, env.now, inUse);
   const { verdict, sentence } = explain(
     state,
     want.ask,
     want.fastener,
-    { value: intent.value, unit },
+    read,
+    interval,
     tool?.expandedUncertainty,
   );
   const earlier = standingReading(state.job, step.id, want);
-  if (earlier?.value === intent.value && earlier.unit === unit && state.question === undefined)
+  const label = `${wantLabel(state.job, want)}${inUse === undefined ? '' : ', on the wrench'}`;
+  if (earlier !== undefined && isSame(earlier, read) && state.question === undefined)
     return show(state, via, {
       tone: 'plain',
-      text: `${wantLabel(state.job, want)}: ${spokenFigure(intent.value, unit)} is already in`,
+      text: `${label}: ${spokenFigure(intent.value, unit)} is already in`,
     });
   const next = passedOver(state, want);
   const draft: Draft = {
     step: step.id,
     ask: want.ask.id,
     ...(want.fastener === undefined ? {} : { fastener: want.fastener }),
-    label: wantLabel(state.job, want),
+    label,
     value: intent.value,
     unit,
-    canonical,
     interval,
     verdict,
     sentence,
     ...(tool === undefined ? {} : { tool }),
+    ...withAdapter(inUse?.adapter),
     ...(next === undefined
       ? {}
       : { orderChanged: `${wantLabel(state.job, want)} was tightened before ${next}` }),
@@ -121,7 +162,7 @@ export const takeValue = (
     ...(verdict === 'outOfSpec' ? [{ kind: 'outOfSpec' as const }] : []),
     ...(unit !== spec.unit ? [{ kind: 'otherUnit' as const }] : []),
     ...(next === undefined ? [] : [{ kind: 'outOfOrder' as const, next }]),
-    ...contradiction(state, earlier, intent.value, unit),
+    ...contradiction(state, earlier, read),
   ];
   if (oddities.length === 0) return storeDraft(state, draft, via, false, env);
   const question = { kind: 'value', draft, oddities } as const;

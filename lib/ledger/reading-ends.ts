@@ -14,6 +14,7 @@ import {
   type Revision,
   type ValueAsk,
 } from '../procedure';
+import { fromCanonical } from '../quantity';
 import { wasDone } from './find-step';
 import type { LooseEnd } from './loose-end';
 import { asked, withUnit } from './words';
@@ -135,11 +136,17 @@ const accepted = (state: JobState, reading: Reading): boolean =>
       deviation.decision.word !== 'rework',
   );
 
+/** "71 N·m"; with an adapter "71 N·m on the wrench, 80 N·m at the fastener,". */
+const wasRead = ({ value, unit, canonical, adapter }: Reading): string =>
+  adapter === undefined
+    ? withUnit(value, unit)
+    : `${withUnit(value, unit)} on the wrench, ${withUnit(fromCanonical(canonical, unit), unit)} at the fastener,`;
+
 const doubtful = (state: JobState, reading: Reading): readonly LooseEnd[] => {
   const step = stepOf(state.revision, reading.step);
   const ask = step && askOf(step, reading.ask);
   if (reading.status !== 'counted' || ask?.kind !== 'value') return [];
-  const said = `${subject(state.revision, ask, reading.fastener)}: ${withUnit(reading.value, reading.unit)}`;
+  const said = `${subject(state.revision, ask, reading.fastener)}: ${wasRead(reading)}`;
   const common = {
     mark: reading.id,
     detail: askedOf(state, ask, reading),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { parseThread } from '../fastening/parse-thread';
 import { specificationSchema } from '../fastening/specification';
 import { drawingSchema } from './drawing';
+import { driveSchema } from './drive';
 import { stepSchema, idSchema } from './step';
 
 /** One pass over a group: how far its fasteners are tightened, and to what. */
@@ -59,6 +60,8 @@ export const fastenerGroupSchema = z.object({
   thread: threadSchema,
   strengthClass: z.string().min(1),
   threadLocker: idSchema.optional(),
+  /** Square that the sheet's socket takes; absent: any wrench that reaches the torque. */
+  driveIn: driveSchema.optional(),
   /** Readings of a safety-critical group must be proven in spec (JCGM 106 guarded acceptance). */
   safetyCritical: z.boolean(),
   fasteners: z.array(fastenerSchema).min(1),

@@ -1,5 +1,5 @@
 import { personSchema } from '../people';
-import { torqueToolSchema, type Bay, type Shop } from '../shop';
+import { shopSchema, torqueToolSchema, type Bay, type Shop } from '../shop';
 import type { Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
@@ -14,9 +14,11 @@ export interface FirstDay {
   readonly procedures: readonly Revision[];
 }
 
+const factsSchema = shopSchema.pick({ adapters: true, settings: true });
+
 /** The shop's records, or nothing where none has been set up yet. */
 export const readShop = async ({ db }: Store): Promise<Shop | undefined> => {
-  const shop = await db.selectFrom('shop').select('name').executeTakeFirst();
+  const shop = await db.selectFrom('shop').select(['name', 'facts']).executeTakeFirst();
   if (shop === undefined) return undefined;
   const people = await db
     .selectFrom('people')
@@ -30,6 +32,7 @@ export const readShop = async ({ db }: Store): Promise<Shop | undefined> => {
     bays,
     people: people.map((person) => personSchema.parse(person)),
     torqueTools: tools.map((tool) => torqueToolSchema.parse(JSON.parse(tool.facts))),
+    ...factsSchema.parse(JSON.parse(shop.facts)),
   };
 };
 
@@ -44,9 +47,14 @@ export const setUpShop = async (
 ): Promise<boolean> =>
   db.transaction().execute(async (write) => {
     if (await write.selectFrom('shop').select('id').executeTakeFirst()) return false;
+    const { adapters, settings } = shop;
+    const facts = canonicalJson({
+      ...(adapters === undefined ? {} : { adapters }),
+      ...(settings === undefined ? {} : { settings }),
+    });
     await write
       .insertInto('shop')
-      .values({ id: 1, name: shop.name, set_up_at: now.toISOString() })
+      .values({ id: 1, name: shop.name, set_up_at: now.toISOString(), facts })
       .execute();
     for (const [place, { id, name }] of shop.bays.entries()) {
       await write.insertInto('bays').values({ id, place, name }).execute();

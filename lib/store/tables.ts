@@ -2,8 +2,8 @@ import type { Generated } from 'kysely';
 
 /** The tables as the newest migration leaves them. JSON columns hold canonical text (RFC 8785); times are RFC 3339. */
 export interface Tables {
-  /** One row, written once when the shop is set up. */
-  shop: { id: number; name: string; set_up_at: string };
+  /** One row, written once when the shop is set up. `facts`: adapters and settings of lib/shop. */
+  shop: { id: number; name: string; set_up_at: string; facts: Generated<string> };
   people: { id: string; place: number; name: string; role: string };
   /** `hash`: see lib/access/pin-hash. */
   pins: { person: string; hash: string };

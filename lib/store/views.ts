@@ -1,5 +1,5 @@
 import type { Person } from '../people';
-import type { Bay, Shop, TorqueTool } from '../shop';
+import type { Bay, Shop, ShopAdapter, ShopSettings, TorqueTool } from '../shop';
 import { openJobIn, openJobs, readJob, type JobRecord, type JobSummary } from './job-records';
 import type { Store } from './open';
 import { listProcedures, type ProcedureEntry } from './procedures';
@@ -13,6 +13,8 @@ export interface BayView {
   readonly job: JobSummary | undefined;
   readonly people: readonly Person[];
   readonly torqueTools: readonly TorqueTool[];
+  readonly adapters: readonly ShopAdapter[];
+  readonly settings: ShopSettings;
   /** How often each tool was used since its calibration, by tool id. */
   readonly toolCycles: Readonly<Record<string, number>>;
   readonly procedures: readonly ProcedureEntry[];
@@ -36,6 +38,8 @@ export const bayView = async (store: Store, id: string): Promise<BayView | undef
     job: await openJobIn(store.db, id),
     people: shop.people,
     torqueTools: shop.torqueTools,
+    adapters: shop.adapters ?? [],
+    settings: shop.settings ?? {},
     toolCycles: await toolCycles(store.db, shop.torqueTools),
     procedures: await listProcedures(store),
   };

@@ -28,7 +28,8 @@ export type Intent =
   | { readonly kind: 'repeat' }
   | {
       readonly kind: 'show';
-      readonly what: 'step' | 'parts' | 'order' | 'bolts' | 'caution' | 'ledger' | 'phrases';
+      readonly what:
+        'step' | 'parts' | 'order' | 'bolts' | 'caution' | 'ledger' | 'phrases' | 'adapter';
     }
   | {
       readonly kind: 'value';

@@ -50,7 +50,12 @@ export default async function BayPage({ params }: BayPageProps) {
       procedures={view.procedures}
       signedOn={mine === undefined ? undefined : { person: mine.person, device: mine.device }}
       job={view.job === undefined ? undefined : await stateOf(store, view.job.id)}
-      cabinet={{ tools: view.torqueTools, cycles: view.toolCycles }}
+      cabinet={{
+        tools: view.torqueTools,
+        cycles: view.toolCycles,
+        adapters: view.adapters,
+        settings: view.settings,
+      }}
       demo={await demoVoices(view)}
       hint={demoPinHint(view)}
     />
