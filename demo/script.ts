@@ -63,6 +63,8 @@ export const happeningText = (happening: Happening): string => {
       return words(happening.kitItem, happening.count);
     case 'deviationNoted':
       return words(happening.kind);
+    case 'jobReassigned':
+      return words(happening.bay, happening.mechanic);
     case 'deviationDecided':
       return words(happening.decision);
     case 'looseEndSigned':

@@ -40,6 +40,7 @@ const whileHeld: ReadonlySet<HappeningType> = new Set<HappeningType>([
   'jobResumed',
   'foremanCalled',
   'foremanAnswered',
+  'jobReassigned',
   'deviationDecided',
   'looseEndSigned',
   'deviationNoted',
@@ -96,7 +97,28 @@ const resume = (state: JobState, event: JobEvent): Result<JobState, Refusal> => 
 const foremanAnswered = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
   if (event.role !== 'foreman') return refuse('notForeman', 'Only a foreman answers the call.');
   const { foremanCalledAt: _, ...answered } = state;
-  return ok(answered);
+  return ok({ ...answered, foremanAnswered: { by: event.actor, at: event.at } });
+};
+
+const foremanCalled = (state: JobState, event: JobEvent): JobState => {
+  const { foremanAnswered: _, ...calling } = state;
+  return { ...calling, foremanCalledAt: event.at };
+};
+
+const reassigned = (
+  state: JobState,
+  event: JobEvent,
+  { bay, mechanic }: Happened<'jobReassigned'>,
+): Result<JobState, Refusal> => {
+  if (event.role !== 'foreman')
+    return refuse('notForeman', 'Only a foreman moves a job: call one.');
+  if (bay === state.bay && mechanic === undefined)
+    return refuse('nothingChanged', 'Say where the job goes, or who takes it.');
+  return ok({
+    ...state,
+    bay,
+    ...(mechanic === undefined ? {} : { assigned: { mechanic, seq: event.seq } }),
+  });
 };
 
 const close = (state: JobState, event: JobEvent): Result<JobState, Refusal> => {
@@ -147,9 +169,11 @@ const happen = (state: JobState, event: JobEvent): Result<JobState, Refusal> => 
     case 'jobResumed':
       return resume(state, event);
     case 'foremanCalled':
-      return ok({ ...state, foremanCalledAt: event.at });
+      return ok(foremanCalled(state, event));
     case 'foremanAnswered':
       return foremanAnswered(state, event);
+    case 'jobReassigned':
+      return reassigned(state, event, happening);
     case 'jobClosed':
       return close(state, event);
     default:

@@ -133,6 +133,13 @@ export const happeningSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('jobResumed') }),
   z.object({ type: z.literal('foremanCalled') }),
   z.object({ type: z.literal('foremanAnswered') }),
+  /** A foreman moves the job to another bay, or gives it to another mechanic, or both. `bay` is where it is then. */
+  z.object({
+    type: z.literal('jobReassigned'),
+    bay: idSchema,
+    mechanic: idSchema.optional(),
+    reason: reasonSchema,
+  }),
   z.object({ type: z.literal('jobClosed') }),
 ]);
 export type Happening = z.infer<typeof happeningSchema>;

@@ -148,6 +148,10 @@ export interface JobState {
   readonly signatures: readonly Signature[];
   readonly hold?: { readonly reason: Reason; readonly since: string; readonly by: string };
   readonly foremanCalledAt?: string;
+  /** Who answered the last call; gone once another is made. */
+  readonly foremanAnswered?: { readonly by: string; readonly at: string };
+  /** Whom a foreman gave the job to, and with which event. */
+  readonly assigned?: { readonly mechanic: string; readonly seq: number };
   /** Everyone who did work on it: none of them may sign for it. */
   readonly workers: readonly string[];
   readonly closedAt?: string;
@@ -189,7 +193,8 @@ export interface Refusal {
     | 'notForeman'
     | 'looseEndsOpen'
     | 'looseEndChanged'
-    | 'kitExceeded';
+    | 'kitExceeded'
+    | 'nothingChanged';
   readonly message: string;
 }
 

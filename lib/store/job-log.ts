@@ -79,6 +79,20 @@ const open = async (
   return taken === undefined ? openJob(revision, event) : err({ kind: 'bayTaken', job: taken.id });
 };
 
+/** The bay that a job was moved to must be there, and free. */
+const moveFault = async (
+  db: Reader,
+  before: JobState | undefined,
+  after: JobState,
+): Promise<AppendFailure | undefined> => {
+  if (before === undefined || before.bay === after.bay) return undefined;
+  if ((await readBay(db, after.bay)) === undefined) return { kind: 'unknownBay' };
+  const taken = await openJobIn(db, after.bay);
+  return taken === undefined || taken.id === after.job
+    ? undefined
+    : { kind: 'bayTaken', job: taken.id };
+};
+
 const appendIn = async (
   db: Reader,
   cache: JobCache,
@@ -110,6 +124,8 @@ const appendIn = async (
         ? err(next.error)
         : err({ kind: 'refused', refusal: next.error, index, expectedSeq });
     }
+    const fault = await moveFault(db, state, next.value);
+    if (fault !== undefined) return err(fault);
     state = next.value;
     known.set(event.id, { job, seq: event.seq, text });
     rows.push({ event, text, bay: state.bay });
@@ -122,8 +138,15 @@ const appendIn = async (
   return ok({ stored: { seqs, seq: state?.seq ?? 0 }, state });
 };
 
-/** The append-only record of all jobs. `now` gives the time of arrival. */
-export const jobLog = ({ db }: Store, now: () => Date): JobLog => {
+/**
+ * The append-only record of all jobs. `now` gives the time of arrival; `onStored` is told the state of a job each time
+ * that something was added to it, once it is on disk.
+ */
+export const jobLog = (
+  { db }: Store,
+  now: () => Date,
+  onStored: (state: JobState) => void = () => undefined,
+): JobLog => {
   const cache = jobCache(64);
   return {
     async append(job, events) {
@@ -134,7 +157,10 @@ export const jobLog = ({ db }: Store, now: () => Date): JobLog => {
         .transaction()
         .execute((write) => appendIn(write, cache, job, events, now()));
       if (!done.ok) return done;
-      if (done.value.state !== undefined) cache.put(done.value.state);
+      if (done.value.state !== undefined) {
+        cache.put(done.value.state);
+        onStored(done.value.state);
+      }
       return ok(done.value.stored);
     },
   };

@@ -33,7 +33,12 @@ export const saveJob = async (db: Reader, state: JobState, isNew: boolean): Prom
   if (isNew) return insertJob(db, state);
   await db
     .updateTable('jobs')
-    .set({ phase: state.phase, seq: state.seq, closed_at: state.closedAt ?? null })
+    .set({
+      bay: state.bay,
+      phase: state.phase,
+      seq: state.seq,
+      closed_at: state.closedAt ?? null,
+    })
     .where('id', '=', state.job)
     .execute();
 };
