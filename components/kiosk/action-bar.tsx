@@ -86,6 +86,7 @@ export function ActionBar({
           keys={false}
           onAct={onAct}
         />
+        <ActButtons state={state} names={['showAdapter']} onAct={onAct} />
         {wantsValue ? (
           <Button glyph="list" onPress={onValue}>
             Type a value

@@ -132,6 +132,7 @@ export function JobMiddle(props: MiddleProps) {
     return (
       <ViewPanel
         state={state}
+        cabinet={props.cabinet}
         nameOf={nameOf}
         send={send}
         onAct={(chosen) => {
@@ -145,7 +146,8 @@ export function JobMiddle(props: MiddleProps) {
   return (
     <StepScreen
       state={state}
-      tools={toolsForStep(job, currentStep(job), props.cabinet, job.lastAt)}
+      tools={toolsForStep(job, currentStep(job), props.cabinet, job.lastAt, state.adapter)}
+      settings={props.cabinet.settings ?? {}}
       onChoose={(fastener) => {
         send({ kind: 'choose', fastener });
       }}

@@ -38,7 +38,7 @@ export function JobScreen(props: JobScreenProps) {
   const { state, overlay, setOverlay, send } = kiosk;
   const { job } = state;
   /** Something waits for an answer first. */
-  const busy = overlay !== undefined || state.question !== undefined;
+  const busy = overlay !== undefined || state.question !== undefined || state.view === 'adapter';
   const onStep = !busy && state.view === 'step' && job.phase === 'running';
   const onTouch = (act: Act): void => {
     kiosk.act(act, 'touch');

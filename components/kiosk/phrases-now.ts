@@ -44,7 +44,7 @@ export const phrasesNow = (state: KioskState): readonly string[] => {
       return phrase === undefined ? [] : [phrase];
     });
   const numbers =
-    state.question === undefined && state.job.phase === 'running'
+    state.question === undefined && state.job.phase === 'running' && state.view !== 'adapter'
       ? valuePhrases(state)
       : state.question?.kind === 'value' || state.question?.kind === 'whichValue'
         ? ['(the value again)']

@@ -36,7 +36,9 @@ export function PhrasesPanel({
                 }}
               >
                 <span className="block font-bold">{act.label}</span>
-                <span className="text-note text-quiet">“{phraseFor(act.intent) ?? act.label}”</span>
+                <span className="text-note text-quiet">
+                  {phraseFor(act.intent) === undefined ? 'by hand' : `“${phraseFor(act.intent)}”`}
+                </span>
               </Button>
             </li>
           ))}

@@ -86,6 +86,7 @@ export function QuestionPanel({
             {spokenFigure(question.draft.value, question.draft.unit)}
           </p>
           <VerdictMark verdict={question.draft.verdict} className="text-read" />
+          <p className="text-glance">{question.draft.sentence}</p>
           <ul className="text-glance">
             {question.oddities.map((oddity) => (
               <li key={oddity.kind}>{oddityLine(oddity, question.draft)}</li>

@@ -1,4 +1,4 @@
-import { toleranceInterval, type Specification } from '@/lib/fastening';
+import { nominal, toleranceInterval, type Specification } from '@/lib/fastening';
 import {
   askedValue,
   currentEntries,
@@ -9,13 +9,15 @@ import {
 import { coolantMixes, openWants } from '@/lib/kiosk';
 import type { Verdict } from '@/lib/metrology';
 import { groupOf, type FastenerGroup, type Pass, type Step } from '@/lib/procedure';
-import { formatWindow } from '@/lib/quantity';
+import { formatWindow, quantityOf } from '@/lib/quantity';
 
 /** One figure of a step, as the screen shows it. */
 export interface StepFigure {
   readonly key: string;
   readonly label: string;
   readonly specification: Specification;
+  /** The fasteners that are tightened, where it is of a pass. */
+  readonly group?: FastenerGroup;
   readonly reading?: { readonly canonical: number; readonly verdict: Verdict };
 }
 
@@ -53,15 +55,22 @@ const silentPasses = (job: JobState, step: Step): readonly StepFigure[] =>
     const key = `${group.id} ${pass.id}`;
     switch (pass.tightening.kind) {
       case 'torque':
-        return [{ key, label: passLabel(group, pass), specification: pass.tightening.torque }];
+        return [
+          { key, label: passLabel(group, pass), specification: pass.tightening.torque, group },
+        ];
       case 'torqueAngle':
         return [
-          { key, label: passLabel(group, pass), specification: pass.tightening.snugTorque },
+          { key, label: passLabel(group, pass), specification: pass.tightening.snugTorque, group },
           { key: `${key} angle`, label: 'then turn by', specification: pass.tightening.angle },
         ];
       case 'byFeel':
         return [
-          { key, label: passLabel(group, pass), specification: { kind: 'noFigure', unit: 'N.m' } },
+          {
+            key,
+            label: passLabel(group, pass),
+            specification: { kind: 'noFigure', unit: 'N.m' },
+            group,
+          },
         ];
     }
   });
@@ -86,6 +95,7 @@ export const stepFigures = (job: JobState, step: Step): readonly StepFigure[] =>
             ? ask.label
             : `${passLabel(group, pass)}${nutNote(asked)}`,
         specification: asked.specification,
+        ...(group === undefined || !torque ? {} : { group }),
         ...(reading === undefined
           ? {}
           : { reading: { canonical: reading.canonical, verdict: reading.verdict } }),
@@ -100,6 +110,15 @@ export const currentFigure = (job: JobState, step: Step): StepFigure | undefined
   const wanted = openWants(job, step).find(({ ask }) => ask.kind === 'value')?.ask.id;
   const found = figures.find(({ key }) => key === wanted);
   return found ?? figures.findLast(({ reading }) => reading !== undefined) ?? figures[0];
+};
+
+/** The torque that a wrench is set to in this step: the one that matters now, else the first. */
+export const torqueFigure = (job: JobState, step: Step): StepFigure | undefined => {
+  const now = currentFigure(job, step);
+  return [...(now === undefined ? [] : [now]), ...stepFigures(job, step)].find(
+    ({ specification }) =>
+      quantityOf(specification.unit) === 'torque' && nominal(specification) !== undefined,
+  );
 };
 
 /** The other figures of the step, as one line each: "Belt play midway 9–13 mm"; and what to mix for a coolant. */

@@ -1,12 +1,16 @@
 'use client';
-import { currentStep, type KioskState } from '@/lib/kiosk';
+import { nominal, type GeneralFigure } from '@/lib/fastening';
+import { currentStep, generalForGroup, setOnWrench, type KioskState } from '@/lib/kiosk';
 import type { Step } from '@/lib/procedure';
 import type { ToolChoice } from '@/lib/metrology';
+import { quantityOf } from '@/lib/quantity';
+import type { ShopSettings } from '@/lib/shop';
 import { DrawingView } from '../step/drawing-view';
 import { Figure } from '../step/figure';
+import { GeneralNote } from '../step/general-note';
 import { StepAsks } from '../step/step-asks';
 import { StepCard } from '../step/step-card';
-import { ToolLine } from '../step/tool-line';
+import { NoTool, ToolLine } from '../step/tool-line';
 import { HeardStrip } from './heard-strip';
 import { currentFigure, otherFigures } from './step-figures';
 import { stepDrawing, stepMarks } from './step-marks';
@@ -24,20 +28,35 @@ function Figures({
   const figure = currentFigure(state.job, step);
   const others = otherFigures(state.job, step);
   if (figure === undefined) return null;
+  const { specification } = figure;
+  const set = setOnWrench(specification, state.adapter);
+  const torque = quantityOf(specification.unit) === 'torque' ? nominal(specification) : undefined;
   return (
     <div className="flex flex-col gap-1">
       <Figure
         label={figure.label}
-        specification={figure.specification}
+        specification={specification}
         reading={figure.reading}
-        beside={<ToolLine choice={tools} />}
+        beside={
+          <ToolLine choice={tools} setNm={set?.torqueNm ?? torque} drive={set === undefined} />
+        }
+        set={set}
       />
+      <NoTool choice={tools} adapter={set !== undefined} />
       {others.length === 0 ? null : (
         <p className="text-body text-quiet">Also here: {others.join(' · ')}</p>
       )}
     </div>
   );
 }
+
+/** For fasteners without a figure, where the shop wants it: beside the step, not in a figure's place. */
+const generalOf = ({ job }: KioskState, settings: ShopSettings): GeneralFigure | undefined => {
+  const figure = currentFigure(job, currentStep(job));
+  return figure?.group === undefined || figure.specification.kind !== 'noFigure'
+    ? undefined
+    : generalForGroup(job.revision, figure.group, settings);
+};
 
 /** Whether the words of a step leave no room for its value beside them. */
 const isWordy = (step: Step): boolean =>
@@ -47,10 +66,12 @@ const isWordy = (step: Step): boolean =>
 export function StepScreen({
   state,
   tools,
+  settings,
   onChoose,
 }: {
   readonly state: KioskState;
   readonly tools: ToolChoice | undefined;
+  readonly settings: ShopSettings;
   readonly onChoose: (fastener: string) => void;
 }) {
   const { job } = state;
@@ -61,6 +82,7 @@ export function StepScreen({
   const onLeft = drawing !== undefined && (ordered || !isWordy(step));
   const figures =
     currentFigure(job, step) === undefined ? null : <Figures state={state} tools={tools} />;
+  const general = generalOf(state, settings);
   const asked = stepAsked(job, step);
   const asksRight = isWordy(step) && (drawing !== undefined || figures !== null);
   const beside = drawing !== undefined || figures !== null;
@@ -88,6 +110,7 @@ export function StepScreen({
             </div>
           )}
           {onLeft ? null : figures}
+          {general === undefined ? null : <GeneralNote figure={general} />}
           {asksRight ? <StepAsks asked={asked} /> : null}
         </div>
       ) : null}

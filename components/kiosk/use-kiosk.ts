@@ -108,7 +108,9 @@ export const useKiosk = ({
     else if (state.question === undefined) send({ kind: 'open', view: 'step' });
     else send({ kind: 'act', intent: { kind: 'no' }, via: { by: 'key' } });
   }, [overlay, state.question, send]);
-  const attention = away ? 'none' : overlay === undefined ? 'all' : 'escape';
+  const ownKeys =
+    overlay !== undefined || (state.view === 'adapter' && state.question === undefined);
+  const attention = away ? 'none' : ownKeys ? 'escape' : 'all';
   useKeys(state, settings.footKey, attention, { onAct: act, onDigit, onEscape });
 
   const dictating = hearing.duty === 'reason';

@@ -1,7 +1,14 @@
 'use client';
-import { currentStep, type Act, type KioskInput, type KioskState } from '@/lib/kiosk';
+import {
+  currentStep,
+  type Act,
+  type KioskInput,
+  type KioskState,
+  type ToolCabinet,
+} from '@/lib/kiosk';
 import { looseEnds } from '@/lib/ledger';
 import { stepNumber } from '@/lib/procedure';
+import { AdapterPanel } from './adapter-panel';
 import { BoltsPanel } from './bolts-panel';
 import { CautionPanel } from './caution-panel';
 import { DeviationPanel } from './deviation-panel';
@@ -10,16 +17,19 @@ import { LedgerPanel } from './ledger-panel';
 import { OrderPanel } from './order-panel';
 import { PartsPanel } from './parts-panel';
 import { PhrasesPanel } from './phrases-panel';
+import { torqueFigure } from './step-figures';
 
 /** The panel that is open over the step; each says what was chosen as an input of the kiosk. */
 export function ViewPanel({
   state,
+  cabinet,
   nameOf,
   send,
   onAct,
   onForeman,
 }: {
   readonly state: KioskState;
+  readonly cabinet: ToolCabinet;
   readonly nameOf: (person: string) => string;
   readonly send: (input: KioskInput) => void;
   readonly onAct: (act: Act) => void;
@@ -72,6 +82,22 @@ export function ViewPanel({
       );
     case 'phrases':
       return <PhrasesPanel state={state} onAct={onAct} onClose={close} />;
+    case 'adapter': {
+      const figure = torqueFigure(job, step);
+      return figure === undefined ? null : (
+        <AdapterPanel
+          label={figure.label}
+          specification={figure.specification}
+          cabinet={cabinet}
+          inUse={state.adapter}
+          now={job.lastAt}
+          onUse={(inUse, by) => {
+            send({ kind: 'adapter', inUse, via: { by } });
+          }}
+          onClose={close}
+        />
+      );
+    }
     case 'deviation':
       return (
         <DeviationPanel

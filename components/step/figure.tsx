@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { toleranceInterval, type Specification, type ToleranceInterval } from '@/lib/fastening';
+import type { SetOnWrench } from '@/lib/kiosk';
 import type { Verdict } from '@/lib/metrology';
 import {
   bothTorques,
@@ -21,6 +22,8 @@ export interface FigureProps {
   readonly reading?: { readonly canonical: number; readonly verdict: Verdict } | undefined;
   /** What stands beside the label: the tool to take. */
   readonly beside?: ReactNode;
+  /** An adapter is on the wrench: what to set on it stands large, the sheet's figure behind. */
+  readonly set?: SetOnWrench | undefined;
 }
 
 interface Shown {
@@ -55,8 +58,17 @@ const shownFigures = (
   ];
 };
 
+const setFigures = ({ torqueNm, window }: SetOnWrench): readonly Shown[] => {
+  const mains = bothTorques(newtonMetres(torqueNm), window);
+  const windows = bothTorqueWindows(window);
+  return [
+    { main: mains.newtonMetres, window: windows.newtonMetres },
+    { main: mains.poundForceFeet, window: windows.poundForceFeet },
+  ];
+};
+
 /** One wanted value as large as the screen allows: the target, what is accepted, and the reading on the same rule. */
-export function Figure({ label, specification, proven, reading, beside }: FigureProps) {
+export function Figure({ label, specification, proven, reading, beside, set }: FigureProps) {
   const interval = toleranceInterval(specification);
   if (interval === undefined)
     return (
@@ -68,13 +80,19 @@ export function Figure({ label, specification, proven, reading, beside }: Figure
         </p>
       </section>
     );
-  const [first, ...others] = shownFigures(specification, interval);
+  const onSheet = shownFigures(specification, interval);
+  const [first, ...others] = set === undefined ? onSheet : setFigures(set);
   return (
     <section aria-label={label} className="border-l-8 border-act pl-5">
       <div className="flex flex-wrap justify-between gap-x-6">
         <h2 className="text-body font-bold text-quiet">{label}</h2>
         {beside}
       </div>
+      {set === undefined ? null : (
+        <p className="text-body font-bold text-act">
+          Set on the wrench with {set.name}, for {onSheet.map(({ main }) => main).join(' · ')}
+        </p>
+      )}
       <div className="flex flex-wrap items-baseline gap-x-10">
         <p className="text-figure font-bold whitespace-nowrap" data-value="main">
           {first?.main}
@@ -89,8 +107,13 @@ export function Figure({ label, specification, proven, reading, beside }: Figure
         </div>
       </div>
       {first === undefined || first.main === first.window ? null : (
-        <p className="flex flex-wrap items-baseline gap-x-6 text-read" data-value="window">
-          <span className="text-body text-quiet">accepted</span>
+        <p
+          className={`flex flex-wrap items-baseline gap-x-6 ${set === undefined ? 'text-read' : 'text-glance'}`}
+          data-value="window"
+        >
+          <span className="text-body text-quiet">
+            {set === undefined ? 'accepted' : 'accepted on the wrench'}
+          </span>
           {[first, ...others].map(({ window }) => (
             <span key={window} className="whitespace-nowrap">
               {window}
@@ -98,6 +121,7 @@ export function Figure({ label, specification, proven, reading, beside }: Figure
           ))}
         </p>
       )}
+      {set === undefined ? null : <p className="text-note">{set.explain}</p>}
       {proven === undefined ? null : (
         <p className="text-body">
           Must be proven: with this tool aim for{' '}

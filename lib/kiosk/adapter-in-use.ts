@@ -101,7 +101,7 @@ export const putAdapter = (
     ? show({ ...rest, view: 'step' }, via, { tone: 'plain', text: 'No adapter on the wrench' })
     : show({ ...rest, view: 'step', adapter: inUse }, via, {
         tone: 'plain',
-        text: `${inUse.name} on the wrench: give what the wrench is set to or shows`,
+        text: 'Adapter on: give the wrench’s own value',
       });
 };
 

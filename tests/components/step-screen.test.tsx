@@ -1,0 +1,81 @@
+// @vitest-environment jsdom
+import { describe, expect, test } from 'vitest';
+import { StepScreen } from '@/components/kiosk/step-screen';
+import type { KioskState } from '@/lib/kiosk';
+import { revisionSchema } from '@/lib/procedure';
+import type { ShopSettings } from '@/lib/shop';
+import { Driver } from '../kiosk/driver';
+import { render, screen, within } from './dom';
+
+const quiet = { forming: undefined };
+const show = (state: KioskState, settings: ShopSettings = {}) =>
+  render(
+    <StepScreen
+      state={state}
+      {...quiet}
+      tools={undefined}
+      settings={settings}
+      onChoose={() => undefined}
+    />,
+  );
+const figure = (): HTMLElement => screen.getByRole('region', { name: /^Cover/ });
+const main = (): string | null | undefined =>
+  figure().querySelector('[data-value="main"]')?.textContent;
+
+/** 10 N·m ± 1; with this 8 are set. */
+const inUse = { name: 'Crowfoot at 0°', adapter: { wrenchMm: 200, adapterMm: 50, angleDeg: 0 } };
+
+/** The same job, tight by feel. */
+const byFeel = (safetyCritical = false): KioskState => {
+  const { state } = new Driver().toTighten();
+  const { revision } = state.job;
+  const groups = revision.groups.map((group) => ({
+    ...group,
+    safetyCritical,
+    passes: [{ id: 'final', stage: 'final', tightening: { kind: 'byFeel' } }],
+  }));
+  return {
+    ...state,
+    job: { ...state.job, revision: revisionSchema.parse({ ...revision, groups }) },
+  };
+};
+
+describe('a step that tightens', () => {
+  test('shows the sheet’s figure large', () => {
+    show(new Driver().toTighten().state);
+    expect(main()).toBe('10.0 N·m');
+    expect(figure().textContent).not.toContain('Set on the wrench');
+  });
+
+  test('shows with an adapter what to set, how that comes about, and what the fastener gets', () => {
+    show(new Driver().toTighten().input({ kind: 'adapter', inUse, via: { by: 'touch' } }).state);
+    expect(main()).toBe('8.0 N·m');
+    const { textContent } = figure();
+    expect(textContent).toContain('Set on the wrench with Crowfoot at 0°, for 10.0 N·m');
+    expect(textContent).toContain('accepted on the wrench7.2–8.8 N·m');
+    expect(textContent).toContain('10 N·m × 200 mm ÷ (200 mm + 50 mm × cos 0°) = 8 N·m');
+  });
+});
+
+describe('a fastener without a figure', () => {
+  test('has none shown, unless the shop wants general ones', () => {
+    show(byFeel());
+    expect(figure().textContent).toContain('No figure on the sheet');
+    expect(screen.queryByText('General guidance, not the maker’s value')).toBeNull();
+  });
+
+  test('then has a general one, marked as no maker’s value, with what it assumes', () => {
+    show(byFeel(), { showGeneralFigures: true });
+    const note = screen.getByRole('region', { name: 'General guidance, not the maker’s value' });
+    // 0.2 · 0.75 · 580 MPa · 20.1 mm² · 6 mm = 10.5 N·m, of which two figures are shown
+    expect(note.textContent).toMatch(/About 1[01] N·m · 7\.[78] lbf·ft/);
+    expect(note.textContent).toContain('too much for plastic, light metal or thin sheet');
+    expect(within(note).getAllByRole('listitem').length).toBeGreaterThanOrEqual(3);
+    expect(figure().textContent).toContain('recorded as it is, never as in spec');
+  });
+
+  test('has none where lives hang on it', () => {
+    show(byFeel(true), { showGeneralFigures: true });
+    expect(screen.queryByText('General guidance, not the maker’s value')).toBeNull();
+  });
+});
