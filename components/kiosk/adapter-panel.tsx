@@ -43,7 +43,7 @@ const optionsOf = (
   field: AdapterField,
   cabinet: ToolCabinet,
   read: ReadEntry,
-  limits: Limits | undefined,
+  limits: Limits,
 ): readonly Option[] => {
   switch (field) {
     case 'adapter':
@@ -118,7 +118,7 @@ function Result({ read }: { readonly read: ReadEntry }) {
             problem === undefined ? 'text-glance text-quiet' : 'text-glance font-bold text-bad'
           }
         >
-          {problem ?? 'Say which adapter, at which angle, on which wrench.'}
+          {problem ?? 'Choose the adapter, its angle and the wrench.'}
         </p>
       ) : (
         <>
@@ -157,13 +157,13 @@ export function AdapterPanel(props: AdapterPanelProps) {
   const [field, setField] = useState<AdapterField>('adapter');
   const read = readEntry(entry, specification, cabinet, now);
   const options = (of: AdapterField): readonly Option[] =>
-    optionsOf(of, cabinet, read, toleranceInterval(specification));
+    optionsOf(of, cabinet, read, toleranceInterval(specification) ?? {});
   const chosen = { adapter: entry.adapter, angle: entry.angle, wrench: read.wrench };
   const shown = (of: AdapterField): string => {
     const { unit } = fieldNames[of];
     return chosen[of] === TYPED
       ? `${entry.typed[of] === '' ? '…' : entry.typed[of]} ${unit}`
-      : (options(of).find(({ value }) => value === chosen[of])?.label ?? 'not said yet');
+      : (options(of).find(({ value }) => value === chosen[of])?.label ?? 'not chosen yet');
   };
   const use = (by: 'touch' | 'key') => (): void => {
     if (read.inUse !== undefined) onUse(read.inUse, by);

@@ -28,12 +28,14 @@ const ask = async (path: string, init: RequestInit): Promise<Answer | undefined>
   }
 };
 
-const post = (path: string, body: unknown): Promise<Answer | undefined> =>
+const send = (method: 'POST' | 'PUT', path: string, body: unknown): Promise<Answer | undefined> =>
   ask(path, {
-    method: 'POST',
+    method,
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(body),
   });
+
+const post = (path: string, body: unknown): Promise<Answer | undefined> => send('POST', path, body);
 
 const fine = ({ status }: Answer): boolean => status >= 200 && status < 300;
 
@@ -87,6 +89,7 @@ export const httpLink: KioskLink = {
   readJob,
   foreman: async (job, person, pin, events) =>
     worked(await post(`/api/jobs/${job}/foreman`, { person, pin, events })),
+  keepShopSettings: async (changed) => worked(await send('PUT', '/api/shop/settings', changed)),
   keepClip: async (id, clip) =>
     worked(
       await ask(`/api/clips/${id}`, {

@@ -1,4 +1,5 @@
 'use client';
+import { useRouter } from 'next/navigation';
 import type { JobState } from '@/lib/job';
 import { currentStep, toolsForStep, type ToolCabinet } from '@/lib/kiosk';
 import { looseEnds } from '@/lib/ledger';
@@ -9,6 +10,7 @@ import { KioskPanel } from './kiosk-panel';
 import type { KioskLink } from './link';
 import { PersonPanel } from './person-panel';
 import { QuestionPanel } from './question-panel';
+import { ShopSwitches } from './shop-switches';
 import { StepScreen } from './step-screen';
 import { wantedNumber } from './wanted-number';
 import { useForeman } from './use-foreman';
@@ -46,6 +48,19 @@ function Foreman({ kiosk, device, people, link }: MiddleProps) {
   );
 }
 
+function Shop({ cabinet, link }: MiddleProps) {
+  const router = useRouter();
+  return (
+    <ShopSwitches
+      settings={cabinet.settings ?? {}}
+      link={link}
+      onKept={() => {
+        router.refresh();
+      }}
+    />
+  );
+}
+
 function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }) {
   const { kiosk } = props;
   const close = (): void => {
@@ -74,6 +89,7 @@ function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }
           onListen={() => {
             kiosk.ears.start();
           }}
+          shop={props.worker.role === 'foreman' ? <Shop {...props} /> : undefined}
           onClose={close}
         />
       );

@@ -86,6 +86,8 @@ export interface KioskPanelProps {
   readonly onClose: () => void;
   /** Recordings of a demo mechanic, where the demo has them. */
   readonly demo?: ReactNode;
+  /** How the whole shop works, where a foreman is signed on. */
+  readonly shop?: ReactNode;
 }
 
 /** How this kiosk hears, sounds and looks. */
@@ -148,6 +150,7 @@ export function KioskPanel(props: KioskPanelProps) {
         <Row title="Light">
           <ThemeSwitch />
         </Row>
+        {props.shop === undefined ? null : <Row title="The whole shop">{props.shop}</Row>}
         <Row title="Foot switch">
           <FootSwitch
             footKey={settings.footKey}

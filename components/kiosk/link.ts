@@ -1,6 +1,7 @@
 import type { JobEvent, JobState } from '@/lib/job';
 import type { Person } from '@/lib/people';
 import type { Result } from '@/lib/result';
+import type { ShopSettings } from '@/lib/shop';
 import type { Delivery } from './event-queue';
 
 /** Who works at this kiosk, and what the store calls the kiosk. */
@@ -22,5 +23,7 @@ export interface KioskLink {
     pin: string,
     events: readonly JobEvent[],
   ) => Promise<Result<void, string>>;
+  /** What a foreman changes of how the shop works. */
+  readonly keepShopSettings: (changed: ShopSettings) => Promise<Result<void, string>>;
   readonly keepClip: (id: string, clip: Blob) => Promise<Result<void, string>>;
 }

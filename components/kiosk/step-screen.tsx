@@ -42,11 +42,19 @@ function Figures({
         }
         set={set}
       />
-      <NoTool choice={tools} adapter={set !== undefined} />
+      <Why state={state} />
       {others.length === 0 ? null : (
         <p className="text-body text-quiet">Also here: {others.join(' · ')}</p>
       )}
     </div>
+  );
+}
+
+/** The one sentence behind a verdict that is no plain "in spec", for the value given last. */
+function Why({ state }: { readonly state: KioskState }) {
+  const told = state.question === undefined ? state.outcome?.figure : undefined;
+  return told === undefined || told.verdict === 'inSpec' || told.verdict === 'noFigure' ? null : (
+    <p className="text-body font-bold">{told.sentence}</p>
   );
 }
 
@@ -110,6 +118,7 @@ export function StepScreen({
             </div>
           )}
           {onLeft ? null : figures}
+          <NoTool choice={tools} adapter={state.adapter !== undefined} />
           {general === undefined ? null : <GeneralNote figure={general} />}
           {asksRight ? <StepAsks asked={asked} /> : null}
         </div>

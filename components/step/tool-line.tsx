@@ -51,20 +51,20 @@ export function NoTool({
       aria-label="No torque tool"
       className="flex flex-col gap-1 rounded-block border-2 border-unsure px-5 py-3"
     >
-      <p className="flex items-center gap-3 text-glance font-bold">
+      <p className="flex items-center gap-3 text-body font-bold">
         <Glyph name="alert" className="text-unsure" />
         {adapter
           ? 'Not with this wrench and adapter'
           : 'No torque tool of the shop may be used here'}
       </p>
-      <ul className="text-body">
+      <ul className="text-note">
         {choice.refused.length === 0 ? (
           <li>The shop has no torque tool that measures this.</li>
         ) : (
           choice.refused.map(({ tool, why }) => <li key={tool.id}>{why.message}</li>)
         )}
       </ul>
-      <p className="text-body font-bold">
+      <p className="text-note font-bold">
         {adapter ? 'Take another wrench or adapter, or ' : ''}
         {adapter ? 'say' : 'Say'} “waiting for a tool” to hold the job, or “call the foreman”.
       </p>

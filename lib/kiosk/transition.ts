@@ -68,7 +68,7 @@ const answerTo = (state: KioskState, input: KioskInput, env: KioskEnv): KioskSte
 };
 
 /** What is said meanwhile could be meant with the adapter or without. */
-const adapterFirst = 'First say which adapter, or go back to the step';
+const adapterFirst = 'First choose the adapter, or go back to the step';
 
 const valid = (state: KioskState, intent: Intent): boolean =>
   validIntents(state).includes(intent.kind);

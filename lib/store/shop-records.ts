@@ -1,5 +1,5 @@
 import { personSchema } from '../people';
-import { shopSchema, torqueToolSchema, type Bay, type Shop } from '../shop';
+import { shopSchema, torqueToolSchema, type Bay, type Shop, type ShopSettings } from '../shop';
 import type { Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
@@ -35,6 +35,23 @@ export const readShop = async ({ db }: Store): Promise<Shop | undefined> => {
     ...factsSchema.parse(JSON.parse(shop.facts)),
   };
 };
+
+/** Changes how the shop wants things done; what is not named stays. Answers all settings; nothing before there is a shop. */
+export const changeSettings = (
+  { db }: Store,
+  changed: ShopSettings,
+): Promise<ShopSettings | undefined> =>
+  db.transaction().execute(async (write) => {
+    const shop = await write.selectFrom('shop').select('facts').executeTakeFirst();
+    if (shop === undefined) return undefined;
+    const facts = factsSchema.parse(JSON.parse(shop.facts));
+    const settings = { ...facts.settings, ...changed };
+    await write
+      .updateTable('shop')
+      .set({ facts: canonicalJson({ ...facts, settings }) })
+      .execute();
+    return settings;
+  });
 
 export const readBay = async (db: Reader, bay: string): Promise<Bay | undefined> =>
   db.selectFrom('bays').select(['id', 'name']).where('id', '=', bay).executeTakeFirst();

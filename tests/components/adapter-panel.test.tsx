@@ -59,7 +59,7 @@ describe('the adapter panel', () => {
   test('says nothing to set before adapter and angle are known', () => {
     open();
     press(/^Crowfoot/);
-    expect(result()).toBe('Say which adapter, at which angle, on which wrench.');
+    expect(result()).toBe('Choose the adapter, its angle and the wrench.');
     expect(isDisabled('Use this adapter')).toBe(true);
   });
 

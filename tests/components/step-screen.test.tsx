@@ -57,6 +57,18 @@ describe('a step that tightens', () => {
   });
 });
 
+describe('a value that is not in spec', () => {
+  test('has its reason on the step once it is taken, in one sentence', () => {
+    show(new Driver().toTighten().value(12.5).yes().state);
+    expect(screen.getByText('12.5 N·m is above 11 N·m, out of spec by 1.5 N·m.')).toBeTruthy();
+  });
+
+  test('and none where it is in spec', () => {
+    show(new Driver().toTighten().value(10.5).state);
+    expect(screen.queryByText(/is within/)).toBeNull();
+  });
+});
+
 describe('a fastener without a figure', () => {
   test('has none shown, unless the shop wants general ones', () => {
     show(byFeel());

@@ -96,7 +96,7 @@ describe('an adapter on the wrench', () => {
     const before = d.state.job.readings;
     d.say({ kind: 'show', what: 'adapter' }).value(10);
     expect(d.state.job.readings).toEqual(before);
-    expect(d.text).toBe('First say which adapter, or go back to the step');
+    expect(d.text).toBe('First choose the adapter, or go back to the step');
   });
 
   test('has its tool chosen by what is set on it', () => {
