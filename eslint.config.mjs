@@ -15,6 +15,7 @@ const core = [
   'ledger',
   'people',
   'shop',
+  'sound',
   'voice',
   'kiosk',
 ];
