@@ -1,4 +1,5 @@
 import { Glyph } from '../design/glyph';
+import type { SoundView } from './sound-words';
 
 /** What the ears are doing, as the header shows it. */
 export interface HearingView {
@@ -9,6 +10,8 @@ export interface HearingView {
   readonly text: string;
   /** 0–1 while loading. */
   readonly progress?: number | undefined;
+  /** What the bay sounds like; `sound.unheard` is for whoever looks after several bays. */
+  readonly sound?: SoundView | undefined;
 }
 
 const bars = 14;
@@ -37,6 +40,18 @@ function Level({ level, on }: { level: number; on: boolean }) {
   );
 }
 
+/** What the bay sounds like: a word and a sign beside the meter. */
+function BaySound({ sound }: { sound: SoundView }) {
+  return (
+    <span
+      className={`flex min-w-0 items-center gap-1 text-note ${sound.loud ? 'font-bold text-unsure' : 'text-quiet'}`}
+    >
+      <Glyph name={sound.glyph} />
+      <span className="truncate">{sound.text}</span>
+    </span>
+  );
+}
+
 export function HearingBadge({ hearing, onPress }: { hearing: HearingView; onPress: () => void }) {
   const hears = hearing.ears === 'listening' || hearing.ears === 'waiting';
   return (
@@ -49,7 +64,7 @@ export function HearingBadge({ hearing, onPress }: { hearing: HearingView; onPre
         name={hears ? 'ear' : 'earOff'}
         className={hearing.ears === 'failed' ? 'text-bad' : 'text-act'}
       />
-      <span className="flex w-[15rem] flex-col">
+      <span className="flex w-[18rem] flex-col">
         <span className="truncate text-note font-bold">{hearing.text}</span>
         {hearing.ears === 'loading' ? (
           <progress
@@ -59,7 +74,10 @@ export function HearingBadge({ hearing, onPress }: { hearing: HearingView; onPre
             aria-label="Loading the voice model"
           />
         ) : (
-          <Level level={hearing.level} on={hearing.ears === 'listening'} />
+          <span className="flex items-center gap-2">
+            <Level level={hearing.level} on={hearing.ears === 'listening'} />
+            {hearing.sound === undefined ? null : <BaySound sound={hearing.sound} />}
+          </span>
         )}
       </span>
     </button>

@@ -1,5 +1,6 @@
 import type { EarState } from '../microphone';
 import type { HearingView } from './hearing-badge';
+import { soundView } from './sound-words';
 
 /** What the ears are kept from doing, or are doing for something else than phrases. */
 export type EarDuty = 'phrases' | 'speaking' | 'reason';
@@ -28,12 +29,15 @@ export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
     }
     case 'failed':
       return { ears: 'failed', level: 0, text: 'Cannot hear' };
-    case 'listening':
+    case 'listening': {
       if (duty === 'speaking') return { ears: 'waiting', level: 0, text: 'Speaking' };
+      const sound = soundView(state.noise);
       return {
         ears: 'listening',
         level: levelShare(state.levelDb),
         text: duty === 'reason' ? 'Taking the reason' : 'Listening',
+        ...(sound === undefined ? {} : { sound }),
       };
+    }
   }
 };

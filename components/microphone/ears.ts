@@ -1,7 +1,7 @@
 import type { Heard, Understanding, VoiceContext, Word } from '@/lib/voice';
 import { deafnessText, type DeafnessReason } from './failure';
 import { Microphone } from './microphone';
-import type { Utterance } from './protocol';
+import type { BayNoise, Utterance } from './protocol';
 import { RecogniserLife } from './recogniser-life';
 import type { RecogniserLink } from './recogniser-link';
 import { feedRecording, fetchRecording, playAloud } from './recording';
@@ -12,7 +12,12 @@ import { Understander } from './understander';
 export type EarState =
   | { readonly kind: 'off' }
   | { readonly kind: 'loading'; readonly loaded: number; readonly total: number }
-  | { readonly kind: 'listening'; readonly levelDb: number }
+  | {
+      readonly kind: 'listening';
+      readonly levelDb: number;
+      /** What the bay sounds like; not yet known while the classifier loads. */
+      readonly noise?: BayNoise;
+    }
   | { readonly kind: 'failed'; readonly reason: DeafnessReason; readonly text: string };
 
 /** A note taken in the model's whole vocabulary; `clip` is its sound (WAV), which counts more than the words. */
@@ -45,6 +50,7 @@ export class Ears {
   #state: EarState = { kind: 'off' };
   #wantsMicrophone = false;
   #muted = false;
+  #noise: BayNoise | undefined;
   #note: ((note: Note | undefined) => void) | undefined;
 
   constructor({ base = '/hearing', onUnderstood, onPreview, onUtterance }: EarParts) {
@@ -58,7 +64,7 @@ export class Ears {
     });
     this.#microphone = new Microphone(`${base}/worklet.js`, {
       opened: () => {
-        this.#show({ kind: 'listening', levelDb: silenceDb });
+        this.#show(this.#listening(silenceDb));
       },
       failed: (reason) => {
         this.#show(failed(reason));
@@ -82,6 +88,10 @@ export class Ears {
       utterance: (utterance) => {
         onUtterance?.(utterance);
         this.#understander.hear(utterance);
+      },
+      noise: (noise) => {
+        this.#noise = noise;
+        if (this.#state.kind === 'listening') this.#show(this.#listening(this.#state.levelDb));
       },
       dictated: (words, clip) => {
         this.#note?.({ text: words.map((word) => word.text).join(' '), words, clip });
@@ -176,7 +186,7 @@ export class Ears {
     this.#tellGrammars();
     if (this.#muted) link.mute(true);
     if (this.#wantsMicrophone) this.#openMicrophone(link);
-    else this.#show({ kind: 'listening', levelDb: silenceDb });
+    else this.#show(this.#listening(silenceDb));
   }
 
   #openMicrophone(link: RecogniserLink): void {
@@ -194,12 +204,21 @@ export class Ears {
   #meter(levelDb: number): void {
     const rounded = Math.round(levelDb / 2) * 2;
     if (this.#state.kind !== 'listening' || this.#state.levelDb !== rounded)
-      this.#show({ kind: 'listening', levelDb: rounded });
+      this.#show(this.#listening(rounded));
+  }
+
+  #listening(levelDb: number): EarState {
+    return {
+      kind: 'listening',
+      levelDb,
+      ...(this.#noise === undefined ? {} : { noise: this.#noise }),
+    };
   }
 
   #forget(): void {
     this.#understander.drop('the recogniser stopped; say it again');
     this.#microphone.close();
+    this.#noise = undefined;
     this.#note?.(undefined);
     this.#note = undefined;
   }

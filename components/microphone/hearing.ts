@@ -2,8 +2,10 @@ import { Dictation, usualDictationRules } from './dictation';
 import type { Engine } from './engine';
 import { JobLine } from './job-line';
 import { Listener } from './listener';
-import type { FromWorker, ToWorker } from './protocol';
+import type { FromWorker, ToWorker, Utterance } from './protocol';
 import { decibel, frameSamples, powerOf } from './sound';
+import { BayEar } from './sounds/bay-ear';
+import type { SoundTeller } from './sounds/sound-link';
 
 const framesPerLevel = 5;
 /** The room goes on sounding for a moment after the kiosk has spoken. */
@@ -17,6 +19,8 @@ export interface HearingParts {
   readonly tell: (message: FromWorker, transfer?: Transferable[]) => void;
   /** Wall clock, ms since 1970; only reported, never decided on. */
   readonly now: () => number;
+  /** Absent: nobody watches the bay's sound. */
+  readonly sounds?: SoundTeller;
 }
 
 /** Everything that happens once the model is there; one job at a time. */
@@ -27,6 +31,8 @@ export class Hearing {
   readonly #tell: HearingParts['tell'];
   readonly #now: () => number;
   readonly #jobs: JobLine;
+  readonly #bay: BayEar | undefined;
+  #uttered: Utterance[] = [];
   #muted = false;
   /** Samples after the kiosk's own speech that are still its echo. */
   #echo = 0;
@@ -35,7 +41,7 @@ export class Hearing {
   #dictation: Dictation | undefined;
   #levels: number[] = [];
 
-  constructor({ engine, rateHz, tell, now }: HearingParts) {
+  constructor({ engine, rateHz, tell, now, sounds }: HearingParts) {
     this.#engine = engine;
     this.#rateHz = rateHz;
     this.#tell = tell;
@@ -44,10 +50,18 @@ export class Hearing {
       engine,
       rateHz,
       emit: (utterance) => {
-        tell({ kind: 'utterance', utterance });
+        this.#uttered.push(utterance);
       },
       now,
     });
+    if (sounds !== undefined)
+      this.#bay = new BayEar({
+        teller: sounds,
+        rateHz,
+        onChange: ({ kind, level, unheard }) => {
+          tell({ kind: 'noise', noise: { kind, level, unheard } });
+        },
+      });
     this.#jobs = new JobLine((error) => {
       const detail = error instanceof Error ? error.message : String(error);
       tell({ kind: 'failed', reason: 'workerDead', detail });
@@ -84,6 +98,7 @@ export class Hearing {
       if (!this.#recording) {
         await this.#listener.drop();
         this.#listener.newSource();
+        this.#bay?.newSource();
         this.#recording = true;
       }
       for (let at = 0; at < samples.length; at += frameSamples)
@@ -116,10 +131,13 @@ export class Hearing {
 
   flush(id: number): void {
     this.#jobs.add(async () => {
-      if (this.#dictation === undefined) await this.#listener.flush();
-      else await this.#endDictation();
+      if (this.#dictation === undefined) {
+        await this.#listener.flush();
+        await this.#report();
+      } else await this.#endDictation();
       this.#recording = false;
       this.#listener.newSource();
+      this.#bay?.newSource();
       this.#tell({ kind: 'flushed', id, atS: this.#listener.atS });
     });
   }
@@ -129,13 +147,28 @@ export class Hearing {
     if (this.#muted || this.#echo > 0) {
       this.#echo = Math.max(0, this.#echo - frame.length);
       await this.#listener.skip(frame);
+      this.#bay?.gap();
     } else if (this.#dictation === undefined) {
       await this.#listener.hear(frame);
+      await this.#bay?.hear(frame, this.#listener.atS, this.#recording);
+      await this.#report();
     } else {
       await this.#listener.skip(frame);
+      await this.#bay?.hear(frame, this.#listener.atS, this.#recording);
       if (await this.#dictation.hear(frame)) await this.#endDictation();
     }
     this.#meter(frame, arrivedMs);
+  }
+
+  /** Gives out what was said, with what the bay's sound makes of it. */
+  async #report(): Promise<void> {
+    for (const utterance of this.#uttered.splice(0)) {
+      const { startS, passes } = utterance;
+      const endS = passes[0]?.words.at(-1)?.endS ?? utterance.endS;
+      const trust = await this.#bay?.trust({ startS, endS }, this.#recording);
+      const watched = trust === undefined ? utterance : { ...utterance, trust };
+      this.#tell({ kind: 'utterance', utterance: watched });
+    }
   }
 
   async #endDictation(): Promise<void> {

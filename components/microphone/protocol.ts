@@ -1,3 +1,4 @@
+import type { BaySound, Trust } from '@/lib/sound';
 import type { Word } from '@/lib/voice';
 import type { DeafnessReason } from './failure';
 
@@ -31,9 +32,14 @@ export interface Utterance {
   /** Where the decision fell that it is over. */
   readonly endS: number;
   readonly speechOverNoiseDb?: number;
+  /** Whether a loud tool hid it; without a word of it, nobody watched. */
+  readonly trust?: Trust;
   /** When the last frame needed for the decision had arrived: wall clock, ms since 1970. */
   readonly decidedAtMs: number;
 }
+
+/** What is shown of the bay's sound; no classifier could be loaded to watch it. */
+export type BayNoise = Pick<BaySound, 'kind' | 'level' | 'unheard'> | 'unwatched';
 
 export type ToWorker =
   | { readonly kind: 'load'; readonly model: ModelFacts; readonly sampleRateHz: number }
@@ -69,6 +75,7 @@ export type FromWorker =
       readonly arrivedMs: number;
     }
   | { readonly kind: 'utterance'; readonly utterance: Utterance }
+  | { readonly kind: 'noise'; readonly noise: BayNoise }
   | { readonly kind: 'dictated'; readonly words: readonly Word[]; readonly clip: ArrayBuffer }
   | { readonly kind: 'fed'; readonly samples: number }
   | { readonly kind: 'flushed'; readonly id: number; readonly atS: number }

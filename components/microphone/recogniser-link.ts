@@ -1,5 +1,5 @@
 import type { DeafnessReason } from './failure';
-import type { FromWorker, Grammar, ModelFacts, ToWorker, Utterance } from './protocol';
+import type { BayNoise, FromWorker, Grammar, ModelFacts, ToWorker, Utterance } from './protocol';
 import type { Word } from '@/lib/voice';
 
 export interface LinkEvents {
@@ -8,6 +8,7 @@ export interface LinkEvents {
   failed(reason: DeafnessReason, detail: string): void;
   level(level: Extract<FromWorker, { kind: 'level' }>): void;
   utterance(utterance: Utterance): void;
+  noise(noise: BayNoise): void;
   dictated(words: readonly Word[], clip: Blob): void;
 }
 
@@ -123,6 +124,9 @@ export class RecogniserLink {
         return;
       case 'utterance':
         this.#events.utterance(message.utterance);
+        return;
+      case 'noise':
+        this.#events.noise(message.noise);
         return;
       case 'dictated':
         this.#events.dictated(message.words, new Blob([message.clip], { type: 'audio/wav' }));

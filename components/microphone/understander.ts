@@ -22,6 +22,9 @@ interface Attention {
 
 const screenChanged = 'the screen changed while you spoke; say it again';
 
+/** Said when a tool hid the words, or half of them. */
+const tooLoud = 'too loud, say it again';
+
 const heardFrom = (utterance: Utterance): readonly Heard[] =>
   utterance.passes.map(({ words }) => ({
     words,
@@ -70,6 +73,12 @@ export class Understander {
     // Begun before the screen changed: it must not act on what is there now.
     if (this.#turn === undefined || generation !== this.#attention?.generation) {
       this.#lose(piece, screenChanged);
+      return;
+    }
+    // A tool ran over it. What waits for more may be the other half of it.
+    if (utterance.trust === 'tooLoud' || utterance.trust === 'toolOnly') {
+      const waiting = this.#turn.drop();
+      if (utterance.trust === 'tooLoud' || waiting !== undefined) this.#lose(piece, tooLoud);
       return;
     }
     this.#report(this.#turn.hear(piece));

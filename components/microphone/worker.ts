@@ -1,3 +1,4 @@
+import { unknownBay } from '@/lib/sound';
 import { loadEngine, type Engine } from './engine';
 import type { DeafnessReason } from './failure';
 import { Hearing } from './hearing';
@@ -9,6 +10,7 @@ import {
   unpackedModel,
 } from './model-file';
 import type { FromWorker, ModelFacts, ToWorker } from './protocol';
+import { SoundLink } from './sounds/sound-link';
 
 // The worker's own globals; the DOM library declares the page's.
 interface WorkerScope {
@@ -63,13 +65,20 @@ const begin = async ({
 }: Extract<ToWorker, { kind: 'load' }>): Promise<void> => {
   try {
     const engine = await loadModel(model, rateHz);
+    const { kind, level, unheard } = unknownBay;
+    const sounds = new SoundLink(rateHz, (watched) => {
+      tell({ kind: 'noise', noise: watched ? { kind, level, unheard } : 'unwatched' });
+    });
     hearing = new Hearing({
       engine,
       rateHz,
       tell,
       now: () => performance.timeOrigin + performance.now(),
+      sounds,
     });
     tell({ kind: 'loaded' });
+    // Only now, so that the recogniser is not kept waiting.
+    void sounds.load(new URL('.', location.href).pathname.slice(0, -1));
   } catch (error) {
     fail(error instanceof ModelProblem ? error.reason : 'workerDead', error);
   }

@@ -3,18 +3,22 @@ import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import type { Result } from '../result';
+import { findSoundModel, type SoundModel } from './sound-store';
 import { findModel, type Model, type ModelFolders, type ModelTrouble } from './model-store';
 
 /** Where the things lie that are served under `/hearing`. */
 export interface HearingFolders extends ModelFolders {
   /** Bundles made by `buildHearing`. */
   readonly built: string;
+  /** Classifiers of sound. */
+  readonly sounds: string;
 }
 
 export const hearingFolders = (root: string): HearingFolders => ({
   models: join(root, 'models', 'speech'),
   packed: join(root, '.build', 'hearing', 'models'),
   built: join(root, '.build', 'hearing'),
+  sounds: join(root, 'models', 'sound'),
 });
 
 /**
@@ -23,6 +27,11 @@ export const hearingFolders = (root: string): HearingFolders => ({
  */
 const workerPolicy =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' 'unsafe-eval'; worker-src 'self' blob:; connect-src 'self'";
+/**
+ * The classifier runs WebAssembly and nothing else. Its package sends usage statistics to its maker: `connect-src`
+ * keeps them here.
+ */
+const soundsPolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 const checkPolicy =
   "default-src 'none'; script-src 'self'; worker-src 'self'; connect-src 'self'; media-src 'self' blob:; base-uri 'none'; form-action 'none'";
 
@@ -88,20 +97,53 @@ const archive = (found: Result<Model, ModelTrouble>, path: string): Response => 
   });
 };
 
+const soundUrl = ({ sha256 }: SoundModel): string =>
+  `/hearing/sound/${sha256.slice(0, 16)}/model.tflite`;
+
+const soundFacts = (found: Result<SoundModel, ModelTrouble>): Response => {
+  if (!found.ok) return json(found.error, 503);
+  const { name, licence, bytes, sha256, kinds } = found.value;
+  return json({ name, licence, bytes, sha256, kinds, url: soundUrl(found.value) }, 200);
+};
+
+const soundFile = async (
+  found: Result<SoundModel, ModelTrouble>,
+  path: string,
+): Promise<Response> => {
+  if (!found.ok || path !== soundUrl(found.value)) return notFound();
+  return new Response(new Uint8Array(await readFile(found.value.path)), {
+    headers: {
+      'content-type': 'application/octet-stream',
+      'cache-control': 'public, max-age=31536000, immutable',
+    },
+  });
+};
+
+const policies: Readonly<Record<string, string>> = {
+  'worker.js': workerPolicy,
+  'sounds.js': soundsPolicy,
+};
+
+const contentType = (name: string): string =>
+  name.endsWith('.wasm') ? 'application/wasm' : 'text/javascript; charset=utf-8';
+
 const script = async (folder: string, name: string, request: Request): Promise<Response> => {
   const path = join(folder, name);
   const etag = `"${(await stampOf(path)).replace(/\W/g, '-')}"`;
   const headers: Record<string, string> = {
-    'content-type': 'text/javascript; charset=utf-8',
+    'content-type': contentType(name),
     'cache-control': 'no-cache',
     'x-content-type-options': 'nosniff',
     etag,
-    ...(name === 'worker.js' ? { 'content-security-policy': workerPolicy } : {}),
+    ...(policies[name] === undefined ? {} : { 'content-security-policy': policies[name] }),
   };
   if (request.headers.get('if-none-match') === etag)
     return new Response(null, { status: 304, headers });
   return new Response(new Uint8Array(await readFile(path)), { headers });
 };
+
+const servedScript =
+  /^\/hearing\/(worker|sounds|worklet|audio\/audio_wasm(_nosimd)?_internal)\.(js|wasm)$/;
 
 /** Answers a GET for anything under `/hearing`. `measure`: whether the measuring page is there. */
 export const hearingAnswer = async (
@@ -110,10 +152,13 @@ export const hearingAnswer = async (
   measure: boolean,
 ): Promise<Response> => {
   const { pathname } = new URL(request.url);
-  if (pathname === '/hearing/worker.js' || pathname === '/hearing/worklet.js')
+  if (servedScript.test(pathname))
     return script(folders.built, pathname.slice('/hearing/'.length), request);
   if (pathname === '/hearing/model.json') return facts(await modelIn(folders));
   if (pathname.startsWith('/hearing/model/')) return archive(await modelIn(folders), pathname);
+  if (pathname === '/hearing/sound.json') return soundFacts(await findSoundModel(folders.sounds));
+  if (pathname.startsWith('/hearing/sound/'))
+    return soundFile(await findSoundModel(folders.sounds), pathname);
   if (measure && pathname === '/hearing/check.js')
     return script(folders.built, 'check.js', request);
   if (measure && pathname === '/hearing/check')

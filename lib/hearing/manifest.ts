@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { soundKinds } from '../sound';
 
 const fileName = z
   .string()
@@ -31,6 +32,21 @@ export const manifestSchema = z.union([
   }),
 ]);
 export type Manifest = z.infer<typeof manifestSchema>;
+
+/**
+ * `manifest.json` beside a sound classifier: the TFLite file with its metadata, and the table (JSON) that says which
+ * of our kinds each of its labels stands for.
+ */
+export const soundManifestSchema = z.strictObject({
+  name: z.string().min(1),
+  licence: z.string().min(1),
+  model: fileSchema,
+  kinds: fileSchema,
+});
+export type SoundManifest = z.infer<typeof soundManifestSchema>;
+
+/** The table: labels of the classifier to our kinds; what is left out counts for nothing. */
+export const kindTableSchema = z.record(z.string(), z.enum(soundKinds));
 
 /** Size of the model as it lies on disk. */
 export const manifestBytes = (manifest: Manifest): number =>

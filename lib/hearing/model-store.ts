@@ -41,7 +41,7 @@ const corrupt = (detail: string): Result<never, ModelTrouble> =>
 const isAbsent = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && error.code === 'ENOENT';
 
-const subfolders = async (folder: string): Promise<readonly string[]> => {
+export const subfolders = async (folder: string): Promise<readonly string[]> => {
   try {
     const entries = await readdir(folder, { withFileTypes: true });
     return entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
@@ -69,7 +69,11 @@ export const sha256Of = async (path: string): Promise<string> => {
   return hash.digest('hex');
 };
 
-const check = async (folder: string, file: ModelFile): Promise<Result<string, ModelTrouble>> => {
+/** The file's path where it is whole. */
+export const checkFile = async (
+  folder: string,
+  file: ModelFile,
+): Promise<Result<string, ModelTrouble>> => {
   const path = join(folder, file.file);
   try {
     const { size } = await stat(path);
@@ -90,7 +94,7 @@ const pack = async (
 ): Promise<Result<string, ModelTrouble>> => {
   const { root, files } = manifest.folder;
   for (const file of files) {
-    const checked = await check(join(folder, root), file);
+    const checked = await checkFile(join(folder, root), file);
     if (!checked.ok) return checked;
   }
   await mkdir(target, { recursive: true });
@@ -119,7 +123,7 @@ const open = async (
   const folder = join(folders.models, name);
   const path =
     'archive' in manifest
-      ? await check(folder, manifest.archive)
+      ? await checkFile(folder, manifest.archive)
       : await pack(folder, manifest, folders.packed);
   if (!path.ok) return path;
   const { size } = await stat(path.value);

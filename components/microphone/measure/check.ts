@@ -41,6 +41,8 @@ const sinceMs = ({ arrivedMs }: Moment): number =>
   performance.timeOrigin + performance.now() - arrivedMs;
 
 const states: string[] = [];
+/** What the bay sounded like, in order: kind and level, or that no classifier watches. */
+const noises: string[] = [];
 
 const ears = new Ears({
   onPreview: (_understanding, _heard, { ended }) => {
@@ -63,6 +65,10 @@ ears.subscribe(() => {
   const { state } = ears;
   const name = state.kind === 'failed' ? state.reason : state.kind;
   if (states.at(-1) !== name) states.push(name);
+  if (state.kind !== 'listening' || state.noise === undefined) return;
+  const noise =
+    state.noise === 'unwatched' ? state.noise : `${state.noise.kind}, ${state.noise.level}`;
+  if (noises.at(-1) !== noise) noises.push(noise);
 });
 
 const sounds = new Map<string, Promise<Float32Array>>();
@@ -150,6 +156,7 @@ export interface Measure {
   readonly ears: Ears;
   /** Kinds of state and reasons of failure that the ears have been in, in order. */
   readonly states: readonly string[];
+  readonly noises: readonly string[];
   /** What has been understood since the last recording began. */
   readonly outcomes: () => readonly Outcome[];
   readonly decode: (url: string) => Promise<Float32Array>;
@@ -168,6 +175,7 @@ declare global {
 window.measure = {
   ears,
   states,
+  noises,
   outcomes: () => outcomes,
   decode: fetchSound,
   load,
