@@ -10,6 +10,7 @@ export const frontHubGroups: FastenerGroup[] = [
     drawing: 'wheel',
     thread: 'M12x1.5',
     strengthClass: '10.9',
+    driveIn: '1/2',
     safetyCritical: true,
     fasteners: [1, 2, 3, 4, 5].map((number) => ({
       id: `wheel-${number}`,
@@ -37,6 +38,7 @@ export const frontHubGroups: FastenerGroup[] = [
     drawing: 'brake',
     thread: 'M12',
     strengthClass: '10.9',
+    driveIn: '1/2',
     safetyCritical: true,
     fasteners: inHoles('calliper', [45, 45], true),
     passes: [
@@ -54,6 +56,7 @@ export const frontHubGroups: FastenerGroup[] = [
     drawing: 'brake',
     thread: 'M20x1.5',
     strengthClass: '8.8',
+    driveIn: '1/2',
     safetyCritical: true,
     fasteners: [{ id: 'hub-1', label: '1', hole: 'hub-1', singleUse: true }],
     passes: [
