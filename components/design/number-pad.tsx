@@ -17,6 +17,7 @@ export function NumberPad({
   readonly label: string;
   readonly value: string;
   readonly onChange: (text: string) => void;
+  /** The enter key of a keyboard. */
   readonly onEnter: () => void;
   readonly decimals: boolean;
   readonly hidden?: boolean;

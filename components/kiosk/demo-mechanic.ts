@@ -19,4 +19,6 @@ export const linesOf = (
   { procedure, lines }: DemoVoices,
   { job }: KioskState,
 ): readonly DemoLine[] =>
-  job.revision.procedure === procedure ? lines.filter(({ step }) => step === job.currentStep) : [];
+  job.revision.procedure === procedure && job.phase !== 'closed'
+    ? lines.filter(({ step }) => step === job.currentStep)
+    : [];

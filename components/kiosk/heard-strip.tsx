@@ -29,14 +29,26 @@ function Judged({ figure, asks }: { readonly figure: JudgedFigure; readonly asks
  * What was last heard (or pressed) and what became of it. It never goes away by itself: whoever looks up from the
  * vehicle a minute later still sees it. Read out politely by readers of text.
  */
-export function HeardStrip({ outcome }: { outcome: Outcome | undefined }) {
+export function HeardStrip({
+  outcome,
+  forming,
+}: {
+  readonly outcome: Outcome | undefined;
+  /** A number being heard that may still go on: shown at once, so that nobody says it twice. */
+  readonly forming: string | undefined;
+}) {
   return (
     <section
       aria-label="Last heard"
       className="flex min-h-[5.4rem] items-center rounded-block border-2 border-line bg-surface px-5 py-1"
     >
       <p role="status" className="flex grow flex-wrap items-baseline gap-x-7">
-        {outcome === undefined ? (
+        {forming !== undefined ? (
+          <>
+            <span className="text-glance text-quiet">Hearing</span>
+            <span className="text-read font-bold">{forming} …</span>
+          </>
+        ) : outcome === undefined ? (
           <span className="text-glance text-quiet">Nothing heard yet</span>
         ) : (
           <>

@@ -101,14 +101,14 @@ function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }
           wanted={wanted}
           first={overlay.digit}
           onClose={close}
-          onValue={(value, unit) => {
+          onValue={(value, unit, by) => {
             const intent = {
               kind: 'value',
               value,
               ...(unit === undefined ? {} : { unit }),
             } as const;
             close();
-            kiosk.send({ kind: 'act', intent, via: { by: 'touch' } });
+            kiosk.send({ kind: 'act', intent, via: { by } });
           }}
         />
       );
@@ -162,6 +162,7 @@ export function JobMiddle(props: MiddleProps) {
   return (
     <StepScreen
       state={state}
+      forming={kiosk.forming}
       tools={toolsForStep(job, currentStep(job), props.cabinet, job.lastAt, state.adapter)}
       settings={props.cabinet.settings ?? {}}
       onChoose={(fastener) => {

@@ -140,7 +140,7 @@ export function JobScreen(props: JobScreenProps) {
               onSomebodyElse={props.onSomebodyElse}
             />
           </div>
-          {onStep ? null : <HeardStrip outcome={state.outcome} />}
+          {onStep ? null : <HeardStrip outcome={state.outcome} forming={kiosk.forming} />}
         </>
       )}
     </JobFrame>

@@ -73,11 +73,13 @@ const isWordy = (step: Step): boolean =>
 /** The step itself: what to do and to what value on the left, where on the right; the value too where words abound. */
 export function StepScreen({
   state,
+  forming,
   tools,
   settings,
   onChoose,
 }: {
   readonly state: KioskState;
+  readonly forming: string | undefined;
   readonly tools: ToolChoice | undefined;
   readonly settings: ShopSettings;
   readonly onChoose: (fastener: string) => void;
@@ -108,7 +110,7 @@ export function StepScreen({
           <StepCard step={step} applies={stepApplies(job, step)} asked={asksRight ? [] : asked} />
         </div>
         {onLeft ? figures : null}
-        <HeardStrip outcome={state.outcome} />
+        <HeardStrip outcome={state.outcome} forming={forming} />
       </div>
       {beside ? (
         <div className="flex min-h-0 flex-col gap-4">

@@ -42,6 +42,8 @@ export interface Hearing {
   readonly ears: Ears;
   readonly state: EarState;
   readonly duty: EarDuty;
+  /** A number just heard that may still go on: for showing, not yet for acting. */
+  readonly forming: string | undefined;
   /** Takes a reason down, keeps its sound, and sends both. */
   readonly dictate: () => void;
   /** While the kiosk itself speaks. */
@@ -56,17 +58,23 @@ export const useHearing = (
 ): Hearing => {
   const [speaking, setMuted] = useState(false);
   const [noting, setNoting] = useState(false);
-  const duty: EarDuty = speaking ? 'speaking' : noting ? 'reason' : 'phrases';
+  const [forming, setForming] = useState<string>();
+  const asksReason = state.question?.kind === 'reason';
+  const duty: EarDuty = speaking ? 'speaking' : noting && asksReason ? 'reason' : 'phrases';
   const context = useMemo(() => voiceContext(state), [state]);
   const place = placeOf(state);
   const onUnderstood = useCallback(
     (understanding: Understanding) => {
+      setForming(undefined);
       const input = inputOf(understanding);
       if (input !== undefined) send(input);
     },
     [send],
   );
-  const { ears, state: earState } = useEars(context, place, onUnderstood);
+  const onPreview = useCallback(({ said }: Understanding) => {
+    setForming(said);
+  }, []);
+  const { ears, state: earState } = useEars(context, place, onUnderstood, onPreview);
   const now = useRef(place);
   useEffect(() => {
     now.current = place;
@@ -97,7 +105,6 @@ export const useHearing = (
   }, [dictations, take]);
 
   // Whatever ends the question ends the note.
-  const asksReason = state.question?.kind === 'reason';
   useEffect(() => {
     if (!asksReason && noting) ears.endNote();
   }, [asksReason, noting, ears]);
@@ -109,5 +116,5 @@ export const useHearing = (
     },
     [ears],
   );
-  return { ears, state: earState, duty, dictate, setSpeaking };
+  return { ears, state: earState, duty, forming, dictate, setSpeaking };
 };

@@ -42,6 +42,8 @@ export interface RunningKiosk {
   readonly setSettings: (settings: KioskSettings) => void;
   readonly ears: Ears;
   readonly hearing: HearingView;
+  /** A number being heard that may still go on. */
+  readonly forming: string | undefined;
   /** Why nothing can be heard, and what to do. */
   readonly deaf: string | undefined;
   /** Takes a reason down again; undefined while it is being taken, or where nothing can be heard. */
@@ -126,6 +128,7 @@ export const useKiosk = ({
     setSettings,
     ears,
     hearing: hearingView(hearing.state, hearing.duty),
+    forming: hearing.forming,
     deaf: hearing.state.kind === 'failed' ? hearing.state.text : undefined,
     dictate: dictating || hearing.state.kind !== 'listening' ? undefined : dictate,
     dictating,

@@ -16,15 +16,15 @@ export function ValuePad({
   readonly wanted: WantedNumber;
   /** The digit whose key opened the pad. */
   readonly first: string;
-  readonly onValue: (value: number, unit: Unit | undefined) => void;
+  readonly onValue: (value: number, unit: Unit | undefined, by: 'touch' | 'key') => void;
   readonly onClose: () => void;
 }) {
   const [text, setText] = useState(first);
   const [unit, setUnit] = useState<Unit | undefined>(wanted.units[0]);
   const value = Number(text);
   const whole = text !== '' && text !== '.' && Number.isFinite(value);
-  const give = (): void => {
-    if (whole) onValue(value, unit);
+  const give = (by: 'touch' | 'key') => (): void => {
+    if (whole) onValue(value, unit, by);
   };
   return (
     <Panel title={wanted.label} onClose={onClose}>
@@ -33,7 +33,7 @@ export function ValuePad({
           label={wanted.label}
           value={text}
           onChange={setText}
-          onEnter={give}
+          onEnter={give('key')}
           decimals={wanted.want.ask.kind === 'value'}
         />
         <div className="flex flex-col gap-4">
@@ -56,7 +56,7 @@ export function ValuePad({
           <p className="text-figure font-bold">
             {text === '' ? '…' : text} {unit === undefined ? '' : unitFacts[unit].symbol}
           </p>
-          <Button kind="main" glyph="tick" keys="Enter" onPress={give} disabled={!whole}>
+          <Button kind="main" glyph="tick" keys="Enter" onPress={give('touch')} disabled={!whole}>
             Take this value
           </Button>
         </div>
