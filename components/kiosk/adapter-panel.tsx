@@ -217,7 +217,7 @@ export function AdapterPanel(props: AdapterPanelProps) {
           <Result read={read} />
         </div>
         {entry[field] === TYPED ? (
-          <div className="flex flex-wrap items-start gap-5">
+          <div className="flex items-start gap-5">
             <NumberPad
               label={fieldNames[field].pad}
               value={entry.typed[field]}
@@ -228,7 +228,7 @@ export function AdapterPanel(props: AdapterPanelProps) {
               decimals
               most={6}
             />
-            <div className="flex max-w-[20rem] flex-col gap-4">
+            <div className="flex grow basis-0 flex-col gap-4">
               <p className="text-body">{fieldNames[field].pad}</p>
               <Button
                 glyph="list"

@@ -107,10 +107,7 @@ export function Figure({ label, specification, proven, reading, beside, set }: F
         </div>
       </div>
       {first === undefined || first.main === first.window ? null : (
-        <p
-          className={`flex flex-wrap items-baseline gap-x-6 ${set === undefined ? 'text-read' : 'text-glance'}`}
-          data-value="window"
-        >
+        <p className="flex flex-wrap items-baseline gap-x-6 text-read" data-value="window">
           <span className="text-body text-quiet">
             {set === undefined ? 'accepted' : 'accepted on the wrench'}
           </span>

@@ -106,6 +106,8 @@ const screens = [
   'order',
   'kiosk settings',
   'torque wanted',
+  'adapter',
+  'adapter on the wrench',
 ] as const;
 type Screen = (typeof screens)[number];
 
@@ -177,6 +179,14 @@ const walk = async (page: Page, address: string): Promise<void> => {
   await hands.press('Next');
   await page.locator('[data-value="window"]').waitFor();
   await look(page, 'torque wanted');
+  await hands.press('Adapter');
+  await hands.press(/^Crowfoot 13/);
+  await hands.press(/^0°/);
+  await page.getByRole('status', { name: 'What to set' }).getByText('Set on the wrench').waitFor();
+  await look(page, 'adapter');
+  await hands.press('Use this adapter');
+  await page.getByText(/^Set on the wrench with Crowfoot/).waitFor();
+  await look(page, 'adapter on the wrench');
 };
 
 beforeAll(async () => {
