@@ -1,4 +1,4 @@
-import type { Heard, Understanding, Word } from '@/lib/voice';
+import { doubts, type Heard, type Understanding, type Word } from '@/lib/voice';
 
 /** What one stretch of speech between two pauses gave: one reading for each recogniser. */
 export interface Piece {
@@ -26,9 +26,11 @@ export interface TurnRules {
   readonly stillS: number;
   /** Nor after so long a time without words, when the shop is never still. */
   readonly patienceS: number;
+  /** A number that begins so soon after something unclear may be the rest of it. Of wrong ones, all began within 1.4 s. */
+  readonly clearOfS: number;
 }
 
-export const usualTurnRules: TurnRules = { stillS: 1, patienceS: 2.5 };
+export const usualTurnRules: TurnRules = { stillS: 1, patienceS: 2.5, clearOfS: 2 };
 
 /** What the sound is like now. */
 export interface Quiet {
@@ -60,6 +62,14 @@ const mayGoOn = (understanding: Understanding): boolean => {
   return (intent.kind === 'value' || intent.kind === 'ambiguousValue') && intent.unit === undefined;
 };
 
+const afterUnclear = (understanding: Understanding, soon: boolean): Understanding =>
+  soon &&
+  understanding.kind === 'intent' &&
+  understanding.intent.kind === 'value' &&
+  understanding.certainty === 'sure'
+    ? { ...understanding, certainty: 'unsure', why: doubts.aroundIt }
+    : understanding;
+
 /**
  * Joins pieces of speech that belong together although there was a pause between them, so that no part of a number is
  * taken for the whole. Time is that of the sound.
@@ -68,6 +78,8 @@ export class Turn {
   readonly #understand: (readings: readonly Heard[]) => Understanding;
   readonly #rules: TurnRules;
   #waiting: Piece | undefined;
+  /** Where the last thing ended that was not clear, s. */
+  #unclearUntilS = Number.NEGATIVE_INFINITY;
 
   constructor(
     understand: (readings: readonly Heard[]) => Understanding,
@@ -91,7 +103,7 @@ export class Turn {
     const alone = whole === piece ? joined : this.#understand(piece.readings);
     // "One twenty", then "next": two phrases, which make none together.
     const apart = joined.kind === 'nothing' && !mayGoOn(alone);
-    if (apart) return [...this.settle(piece.ended), this.#spoken(piece, piece.ended)];
+    if (apart) return [...this.settle(piece.ended), this.#settled(piece, piece.ended)];
     this.#waiting = whole;
     return mayGoOn(joined) ? [] : this.settle(piece.ended);
   }
@@ -108,7 +120,7 @@ export class Turn {
   settle(now: Moment): readonly Spoken[] {
     const waiting = this.#waiting;
     this.#waiting = undefined;
-    return waiting === undefined ? [] : [this.#spoken(waiting, now)];
+    return waiting === undefined ? [] : [this.#settled(waiting, now)];
   }
 
   /** Forgets what waits, and gives it for the record. */
@@ -118,10 +130,23 @@ export class Turn {
     return waiting;
   }
 
+  #settled(piece: Piece, decided: Moment): Spoken {
+    const spoken = this.#spoken(piece, decided);
+    const { understanding, heard } = spoken;
+    const clear = understanding.kind === 'intent' && understanding.certainty === 'sure';
+    if (!clear) this.#unclearUntilS = heard.words.at(-1)?.endS ?? this.#unclearUntilS;
+    return spoken;
+  }
+
   #spoken(piece: Piece, decided: Moment): Spoken {
+    const heard = piece.readings[0] ?? emptyHeard;
+    const beginsS = heard.words[0]?.startS ?? piece.ended.atS;
     return {
-      understanding: this.#understand(piece.readings),
-      heard: piece.readings[0] ?? emptyHeard,
+      understanding: afterUnclear(
+        this.#understand(piece.readings),
+        beginsS - this.#unclearUntilS < this.#rules.clearOfS,
+      ),
+      heard,
       ended: piece.ended,
       decided,
     };

@@ -25,8 +25,8 @@ export const limits = {
   /** Every word of a phrase, and every word of a number. */
   leastConfidence: 0.5,
   leastNumberConfidence: 0.8,
-  /** "fifteen" and "fifty" differ by little. */
-  leastTeenConfidence: 0.97,
+  /** "fifteen" and "fifty", "five" and "nine" differ by little. */
+  leastAlikeConfidence: 0.97,
   longestPauseS: 1.3,
   shortestWordS: 0.05,
   /** Of the numbers that were clear to both recognisers, all wrong ones lay below 15 dB. */
@@ -40,7 +40,8 @@ const inNumber = (word: Word): boolean => numberWords.includes(word.text);
 const teenOrTen = /^(thir|four|for|fif|six|seven|eigh|nine)(teen|ty)$/;
 
 /** "fifty two" can be no "fifteen two": only one without a digit behind it can be mistaken. */
-const confusable = (words: readonly Word[], at: number): boolean => {
+const soundsAlike = (words: readonly Word[], at: number): boolean => {
+  if (/^(five|nine)$/.test(words[at]?.text ?? '')) return true;
   const next = words[at + 1]?.text;
   const followedByDigit =
     next !== undefined && /^(one|two|three|four|five|six|seven|eight|nine)$/.test(next);
@@ -60,8 +61,8 @@ const clarityDoubt = (words: readonly Word[]): Doubt | undefined => {
   const unclear = words.some(
     (word, at) =>
       word.confidence <
-      (confusable(words, at)
-        ? limits.leastTeenConfidence
+      (soundsAlike(words, at)
+        ? limits.leastAlikeConfidence
         : inNumber(word)
           ? limits.leastNumberConfidence
           : limits.leastConfidence),

@@ -50,6 +50,24 @@ describe('a turn', () => {
     expect(meant(newTurn().hear(piece('one twenty newton meters', 1)))).toEqual([120]);
   });
 
+  it('is unsure of a number that begins soon after something unclear: it may be the rest of it', () => {
+    const at = (text: string, startS: number): Piece => ({
+      readings: [{ text, words: [{ text, confidence: 1, startS, endS: startS + 0.3 }] }],
+      ended: moment(startS + 0.6),
+    });
+    const certaintyAfter = (startS: number): unknown => {
+      const turn = newTurn();
+      turn.hear(at('[unk]', 1));
+      turn.tick(moment(2.5), still);
+      turn.hear(at('five', startS));
+      return turn
+        .tick(moment(startS + 1.5), still)
+        .map(({ understanding }) => understanding.kind === 'intent' && understanding.certainty);
+    };
+    expect(certaintyAfter(2.6)).toEqual(['unsure']);
+    expect(certaintyAfter(3.4)).toEqual(['sure']);
+  });
+
   it('never takes a part of a number for the whole: "one", "three three" is 133', () => {
     const turn = newTurn();
     expect(turn.hear(piece('one', 1))).toEqual([]);
