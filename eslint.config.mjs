@@ -18,6 +18,8 @@ const core = [
   'sound',
   'voice',
   'kiosk',
+  'wall',
+  'handover',
 ];
 
 export default tseslint.config(

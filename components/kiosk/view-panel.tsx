@@ -6,12 +6,14 @@ import {
   type KioskState,
   type ToolCabinet,
 } from '@/lib/kiosk';
+import { handOver } from '@/lib/handover';
 import { looseEnds } from '@/lib/ledger';
 import { stepNumber } from '@/lib/procedure';
 import { AdapterPanel } from './adapter-panel';
 import { BoltsPanel } from './bolts-panel';
 import { CautionPanel } from './caution-panel';
 import { DeviationPanel } from './deviation-panel';
+import { HandOverPanel } from './handover-panel';
 import { HoldPanel } from './hold-panel';
 import { LedgerPanel } from './ledger-panel';
 import { OrderPanel } from './order-panel';
@@ -117,6 +119,16 @@ export function ViewPanel({
           onOther={() => {
             send({ kind: 'act', intent: { kind: 'hold' }, via: touch });
           }}
+        />
+      );
+    case 'handover':
+      return (
+        <HandOverPanel
+          summary={handOver(job)}
+          onSay={() => {
+            send({ kind: 'act', intent: { kind: 'repeat' }, via: touch });
+          }}
+          onClose={close}
         />
       );
     case 'step':

@@ -16,5 +16,6 @@ export { judgeValue } from './judge-value';
 export { atFastener, type AtFastener, type ReadValue } from './at-fastener';
 export { spentMs } from './clock';
 export { capacityL, readSoFarL } from './fluids';
+export { lastWorker } from './last-worker';
 export { canBegin, canDo, nextStep, openPrerequisites } from './may-do';
 export { openJob } from './open-job';

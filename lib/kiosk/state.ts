@@ -20,7 +20,9 @@ export type View =
   | 'phrases'
   | 'adapter'
   | 'deviation'
-  | 'hold';
+  | 'hold'
+  /** Where the job stands, for who takes it over from somebody else. */
+  | 'handover';
 
 /** A crowfoot or extension that the mechanic says is on the wrench. */
 export interface AdapterInUse {

@@ -1,6 +1,8 @@
+import { handOver, handOverSpeech } from '../handover';
+import { lastWorker } from '../job';
 import { stepNumber } from '../procedure';
 import { unreachable } from '../result';
-import type { HoldReason, Intent } from '../voice/intent';
+import type { HoldReason, Intent, IntentKind } from '../voice/intent';
 import { forgetAdapter, putAdapter } from './adapter-in-use';
 import { check, choose, ready, takeBack } from './answers';
 import { validIntents } from './valid-intents';
@@ -12,7 +14,8 @@ import type { KioskEffect, KioskEnv, KioskInput, KioskState, KioskStep, Via } fr
 import { takeValue } from './values';
 import { currentStep } from './wanted';
 
-const holdWords: Record<HoldReason, string> = {
+/** What is written down for a hold that was called by one of the usual phrases. */
+export const holdWords: Record<HoldReason, string> = {
   parts: 'Waiting for parts',
   tool: 'Waiting for a tool',
   foreman: 'Waiting for the foreman',
@@ -80,6 +83,8 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
       tone: 'plain',
       text: `Not sure I heard that. ${via.why ?? ''} Say it again`.replace('  ', ' '),
     });
+  if (state.view === 'handover' && !besideSummary.has(intent.kind))
+    return afterSummary(state, intent, via);
   switch (intent.kind) {
     case 'next':
       return goNext(state, via, env);
@@ -159,10 +164,7 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
             },
           );
     case 'resume':
-      return happenAndShow(state, [{ type: 'jobResumed' }], { via }, env, {
-        tone: 'good',
-        text: 'Going on',
-      });
+      return resume(state, via, env);
     case 'callForeman':
       return happenAndShow(state, [{ type: 'foremanCalled' }], { via }, env, {
         tone: 'good',
@@ -173,6 +175,32 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
     default:
       return unreachable(intent);
   }
+};
+
+/** What may be done while the summary is read; everything else is done once it was. */
+const besideSummary: ReadonlySet<IntentKind> = new Set<IntentKind>([
+  'repeat',
+  'show',
+  'callForeman',
+  'hold',
+  'back',
+]);
+
+const afterSummary = (state: KioskState, intent: Intent, via: Via): KioskStep =>
+  intent.kind === 'next'
+    ? show({ ...state, view: 'step' }, via, { tone: 'plain', text: 'Going on' })
+    : refuse(state, via, 'First read where the job stands, then say "next"');
+
+/** Whoever takes a job over from somebody else is shown first where it stands. */
+const resume = (state: KioskState, via: Via, env: KioskEnv): KioskStep => {
+  const takesOver = state.job.workers.length > 0 && lastWorker(state.job) !== env.actor;
+  const going = happenAndShow(state, [{ type: 'jobResumed' }], { via }, env, {
+    tone: 'good',
+    text: 'Going on',
+  });
+  return takesOver && going.state.job.phase === 'running'
+    ? { ...going, state: { ...going.state, view: 'handover' } }
+    : going;
 };
 
 /** Values carry their doubt into the question; these ask back anyway. All else is simply said again. */
@@ -234,7 +262,11 @@ const whichValue = (
 
 const repeat = (state: KioskState, via: Via): KioskStep => {
   const text =
-    state.question === undefined ? currentStep(state.job).instruction : (state.outcome?.text ?? '');
+    state.question !== undefined
+      ? (state.outcome?.text ?? '')
+      : state.view === 'handover'
+        ? handOverSpeech(handOver(state.job))
+        : currentStep(state.job).instruction;
   const effects: readonly KioskEffect[] = [{ kind: 'say', text }];
   return { ...show(state, via, state.outcome ?? { tone: 'plain', text: 'Repeating' }, effects) };
 };

@@ -1,0 +1,2 @@
+export { handOver, type HandOver } from './hand-over';
+export { handOverSpeech, mostWords } from './speech';
