@@ -17,6 +17,7 @@ import { SayNow } from './say-now';
 import { wantedNumber } from './wanted-number';
 import type { Worker } from './use-job';
 import { useKiosk } from './use-kiosk';
+import { useSilence } from './use-presence';
 
 export interface JobScreenProps {
   readonly job: JobState;
@@ -43,7 +44,9 @@ export function JobScreen(props: JobScreenProps) {
   const onTouch = (act: Act): void => {
     kiosk.act(act, 'touch');
   };
-  const trouble = kiosk.problem ?? (kiosk.settings.listens ? kiosk.deaf : undefined);
+  const silent = kiosk.settings.listens ? kiosk.deaf : undefined;
+  useSilence(silent);
+  const trouble = kiosk.problem ?? silent;
   return (
     <JobFrame
       header={

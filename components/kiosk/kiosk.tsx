@@ -11,6 +11,7 @@ import { JobScreen } from './job-screen';
 import type { KioskLink, SignedOn } from './link';
 import { SignOn } from './sign-on';
 import { StartJob, type ProcedureChoice } from './start-job';
+import { usePresence } from './use-presence';
 
 export interface KioskProps {
   readonly bay: { readonly id: string; readonly name: string };
@@ -28,6 +29,7 @@ export interface KioskProps {
 
 /** A bay's kiosk: who works here, on which job, and then the job itself. */
 export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
+  usePresence(bay.id);
   const [signedOn, setSignedOn] = useState(props.signedOn);
   const [job, setJob] = useState(props.job);
   /** What could not go out because the session ended: only its author may sign on again for it. */

@@ -14,6 +14,7 @@ import {
 import type { Person } from '@/lib/people';
 import { EventQueue } from './event-queue';
 import type { KioskLink } from './link';
+import { onStoredJob } from './presence-signal';
 
 export interface Worker {
   readonly person: Person;
@@ -106,6 +107,20 @@ export const useJob = (
       made.stop();
     };
   }, [job, reload]);
+
+  // A foreman wrote to the job from elsewhere: it is taken over while nothing of ours is under way.
+  useEffect(() => {
+    const behind = (seq: number): boolean =>
+      queue.current?.pending === 0 &&
+      current.current.question === undefined &&
+      seq > current.current.job.seq;
+    return onStoredJob(({ id, seq }) => {
+      if (id !== job || !behind(seq)) return;
+      void ports.current.link.readJob(job).then((read) => {
+        if (read.ok && behind(read.value.seq)) send({ kind: 'job', job: read.value });
+      });
+    });
+  }, [job, send]);
 
   // Somebody signed on again: what waited goes out in their session.
   useEffect(() => {

@@ -67,6 +67,17 @@ export const done = (headers: readonly (readonly [string, string])[] = []): Resp
 export const bytes = (content: Uint8Array<ArrayBuffer>, contentType: string): Response =>
   new Response(content, { headers: { ...always, 'content-type': contentType } });
 
+/** An answer that goes on. Nothing on the way may keep or pack it, or what is new would wait there. */
+export const stream = (content: ReadableStream<Uint8Array>, contentType: string): Response =>
+  new Response(content, {
+    headers: {
+      ...always,
+      'cache-control': 'no-store, no-transform',
+      'content-type': contentType,
+      'x-accel-buffering': 'no',
+    },
+  });
+
 /** An error for a program and, in one sentence, for a person. */
 export const problem = (
   code: ProblemCode,

@@ -4,12 +4,15 @@ import { hearingAnswer, hearingFolders } from '../hearing';
 import { err, ok, type Result } from '../result';
 import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
 import { clipFolder, databaseFile } from '../store/files';
+import { WallHub } from './wall-hub';
 
 /** What all answers of one process share. */
 export interface ShopServer {
   readonly store: Store;
   readonly log: JobLog;
   readonly clips: ClipShelf;
+  /** How the shop stands, for whoever looks on. */
+  readonly wall: WallHub;
   /** Whether kiosks are given a whole speech model. */
   readonly hasSpeechModel: () => Promise<boolean>;
   readonly now: () => Date;
@@ -20,13 +23,19 @@ export const shopServer = (
   dataFolder: string,
   hasSpeechModel: ShopServer['hasSpeechModel'],
   now: () => Date,
-): ShopServer => ({
-  store,
-  log: jobLog(store, now),
-  clips: clipShelf(store, clipFolder(dataFolder)),
-  hasSpeechModel,
-  now,
-});
+): ShopServer => {
+  const wall = new WallHub(store, now);
+  return {
+    store,
+    log: jobLog(store, now, (state) => {
+      wall.stored(state);
+    }),
+    clips: clipShelf(store, clipFolder(dataFolder)),
+    wall,
+    hasSpeechModel,
+    now,
+  };
+};
 
 /** Asks as a kiosk asks, so that the answer is the one that it gets. */
 const asksForModel = async (): Promise<boolean> => {
