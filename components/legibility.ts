@@ -27,6 +27,11 @@ export const bayScreen: Screen = { diagonalIn: 24, widthPx: 1920, heightPx: 1080
 export const bayDistanceMm = 1500;
 export const bayArcMinutes = 20;
 
+/** The screen on the wall, from where it is read, and how large what matters is there at least. */
+export const wallScreen: Screen = { diagonalIn: 55, widthPx: 1920, heightPx: 1080 };
+export const wallDistanceMm = 6000;
+export const wallArcMinutes = 20;
+
 /** The pitch of one CSS pixel, mm: 0.2768 on a 24-inch screen of 1920 × 1080. */
 export const pixelPitchMm = ({ diagonalIn, widthPx, heightPx }: Screen): number =>
   (diagonalIn * 25.4) / Math.hypot(widthPx, heightPx);

@@ -7,6 +7,15 @@ export const themeCookie = 'theme';
 export const parseTheme = (text: string | undefined): Theme =>
   themes.find((theme) => theme === text) ?? 'screen';
 
+const yearS = 365 * 24 * 3600;
+
+/** Shows the page so and keeps it for this screen. */
+export const applyTheme = (theme: Theme): void => {
+  document.cookie = `${themeCookie}=${theme}; path=/; max-age=${yearS}; samesite=lax`;
+  if (theme === 'screen') delete document.documentElement.dataset['theme'];
+  else document.documentElement.dataset['theme'] = theme;
+};
+
 export const themeNames: Readonly<Record<Theme, string>> = {
   screen: 'As the screen',
   light: 'Light',

@@ -1,15 +1,7 @@
 'use client';
 import { useEffect, useState } from 'react';
 import { Button } from '../design/button';
-import { parseTheme, themeCookie, themeNames, themes, type Theme } from '../design/theme';
-
-const yearS = 365 * 24 * 3600;
-
-const apply = (theme: Theme): void => {
-  document.cookie = `${themeCookie}=${theme}; path=/; max-age=${yearS}; samesite=lax`;
-  if (theme === 'screen') delete document.documentElement.dataset['theme'];
-  else document.documentElement.dataset['theme'] = theme;
-};
+import { applyTheme, parseTheme, themeNames, themes, type Theme } from '../design/theme';
 
 /** Light, dark, or as the screen's own setting says. */
 export function ThemeSwitch() {
@@ -25,7 +17,7 @@ export function ThemeSwitch() {
           kind={one === theme ? 'chosen' : 'plain'}
           pressed={one === theme}
           onPress={() => {
-            apply(one);
+            applyTheme(one);
             setTheme(one);
           }}
         >
