@@ -29,6 +29,9 @@ function Bay({ view, id, name }: { view: ShopView; id: string; name: string }) {
   );
 }
 
+const otherScreen =
+  'flex min-h-glove items-center rounded-block border-2 border-edge bg-surface px-5';
+
 /** Which bay this screen stands in. */
 export default async function Home() {
   const server = await getShopServer();
@@ -50,6 +53,14 @@ export default async function Home() {
       <header>
         <p className="text-glance text-act">Baycall</p>
         <h1 className="text-read font-bold">{shop.name}: which bay is this screen in?</h1>
+        <nav aria-label="Other screens" className="mt-3 flex flex-wrap gap-4 text-glance">
+          <Link href="/wall" className={otherScreen}>
+            The wall
+          </Link>
+          <Link href="/foreman" className={otherScreen}>
+            The foreman’s
+          </Link>
+        </nav>
       </header>
       <ul className="grid gap-6 wide:grid-cols-3">
         {shop.bays.map(({ id, name }) => (

@@ -28,3 +28,18 @@ export const visitFault = (
   visitor: { readonly person: Person; readonly device: string },
 ): WriteFault | undefined =>
   writeFault(event, visitor) ?? (visits.has(event.happening.type) ? undefined : 'notForForeman');
+
+const foremansOwn: ReadonlySet<HappeningType> = new Set<HappeningType>([
+  ...visits,
+  'jobHeld',
+  'jobResumed',
+  'jobReassigned',
+]);
+
+/** The same for a foreman at a screen of their own: what does not need to stand at the vehicle, in any bay. */
+export const foremanFault = (
+  event: JobEvent,
+  foreman: { readonly person: Person; readonly device: string },
+): WriteFault | undefined =>
+  writeFault(event, foreman) ??
+  (foremansOwn.has(event.happening.type) ? undefined : 'notForForeman');

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { readBytes } from './body';
 import { answer, bytes, problem } from './problem';
 import type { Endpoint } from './route';
-import { signedOn, signedOnToWrite } from './signed-on';
+import { signedOnToRead, signedOnToWrite } from './signed-on';
 
 interface ClipParams {
   readonly clip: string;
@@ -34,7 +34,7 @@ export const keepClip: Endpoint<ClipParams> = async (server, request, { clip }) 
 
 /** GET /api/clips/UUID: the sound, for somebody who is signed on. */
 export const readClip: Endpoint<ClipParams> = async (server, request, { clip }) => {
-  const session = await signedOn(server, request);
+  const session = await signedOnToRead(server, request);
   if (!session.ok) return session.error;
   const id = z.uuid().safeParse(clip);
   const sound = id.success ? await server.clips.read(id.data.toLowerCase()) : undefined;

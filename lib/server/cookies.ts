@@ -1,6 +1,8 @@
 /** The session's token, and the secret that stands for the kiosk's browser; pages can read neither. */
 export const sessionCookie = 'baycall-session';
 export const deviceCookie = 'baycall-device';
+/** The session of a foreman at a screen of their own. */
+export const foremanCookie = 'baycall-foreman';
 
 /** The value of a cookie, from a Cookie header. */
 export const cookieIn = (header: string | null, name: string): string | undefined => {

@@ -1,4 +1,4 @@
 export { answer, problem } from './problem';
 export { route, type Endpoint } from './route';
 export { getShopServer, shopServer, type ShopServer } from './shop-server';
-export { sessionIn, signedOn, signedOnToWrite } from './signed-on';
+export { foremanIn, sessionIn, signedOn, signedOnToRead, signedOnToWrite } from './signed-on';

@@ -95,7 +95,18 @@ export const store = async (
     return problem('invalid', 'An event is of another job than the address.');
   }
   const own = await inOwnBay(server, session, job, events);
-  if (!own.ok) return own.error;
+  return own.ok ? storeInAnyBay(server, job, events) : own.error;
+};
+
+/** The same from somebody who is not bound to a bay. */
+export const storeInAnyBay = async (
+  server: ShopServer,
+  job: string,
+  events: readonly JobEvent[],
+): Promise<Response> => {
+  if (events.some((event) => event.job !== job)) {
+    return problem('invalid', 'An event is of another job than the address.');
+  }
   const stored = await server.log.append(job, events);
   if (!stored.ok) return appendProblem(stored.error);
   return answer({ stored: stored.value.seqs, seq: stored.value.seq });

@@ -1,6 +1,12 @@
-import { deviceOf, deviceSecretSchema, findSession, type Session } from '../access';
+import {
+  deviceOf,
+  deviceSecretSchema,
+  findSession,
+  foremanDeviceOf,
+  type Session,
+} from '../access';
 import { err, ok, type Result } from '../result';
-import { cookieIn, deviceCookie, sessionCookie } from './cookies';
+import { cookieIn, deviceCookie, foremanCookie, sessionCookie } from './cookies';
 import { problem } from './problem';
 import { sameOrigin } from './same-origin';
 import type { ShopServer } from './shop-server';
@@ -18,6 +24,27 @@ export const sessionIn = async (
   const secret = deviceSecretIn(cookies);
   if (token === undefined || secret === undefined) return undefined;
   return findSession(store, token, deviceOf(secret), now().getTime());
+};
+
+/** The foreman who is signed on at a screen of their own; its `bay` says nothing. */
+export const foremanIn = async (
+  { store, now }: ShopServer,
+  cookies: string | null,
+): Promise<Session | undefined> => {
+  const token = cookieIn(cookies, foremanCookie);
+  const secret = deviceSecretIn(cookies);
+  if (token === undefined || secret === undefined) return undefined;
+  const session = await findSession(store, token, foremanDeviceOf(secret), now().getTime());
+  return session?.person.role === 'foreman' ? session : undefined;
+};
+
+/** Lets a request through that only reads, from a kiosk or a foreman's screen. */
+export const signedOnToRead = async (
+  server: ShopServer,
+  request: Request,
+): Promise<Result<Session, Response>> => {
+  const foreman = await foremanIn(server, request.headers.get('cookie'));
+  return foreman === undefined ? signedOn(server, request) : ok(foreman);
 };
 
 /** Lets a request through from somebody who is signed on. */
