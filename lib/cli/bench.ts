@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { measureHearing, type HearingMeasures } from './bench-hearing';
 import { measureJob, type JobMeasures } from './bench-job';
+import { measureWall, type WallMeasures } from './bench-wall';
 import { findChromium } from './chromium';
 
 /** By the nearest rank. */
@@ -38,13 +39,39 @@ const memoryText = ({ memory }: HearingMeasures): string =>
     ),
   ].join('\n');
 
+const wallText = (wall: WallMeasures): string =>
+  [
+    `The wall over ${wall.bays} bays that store ${wall.perSecond} events a second together (${wall.events} in all)`,
+    `  request to event stored         ${spread(wall.toStoredMs)}`,
+    `  event stored to wall painted    ${spread(wall.toPaintedMs)}`,
+    `  shown only with a later one     ${wall.unseen}`,
+    `  server memory before and after  ${wall.serverMb.map(megabytes).join(', ')} resident`,
+    `  page memory at the end          ${megabytes(wall.pageMb)} resident`,
+    `A simulated week on the wall: ${wall.week.messages} messages, told in ${wall.week.tookS.toFixed(0)} s`,
+    `  page heap, first, half, end     ${wall.week.heapMb.map((mb) => `${mb.toFixed(1)} MB`).join(', ')} after a collection`,
+    'Stored: the answer of the server has come. Painted: the second frame after the bay’s tile took the event’s number,',
+    'on the same machine’s clock; one that was painted before its answer came counts as 0.',
+  ].join('\n');
+
+/** What can be measured by itself: `npm run bench -- wall`. */
+const parts = ['hearing', 'job', 'wall'] as const;
+
 const main = async (): Promise<void> => {
   const began = performance.now();
   const path = await findChromium();
   if (!path.ok) throw new Error(path.error);
-  const hearing = await measureHearing();
-  console.log(`${hearing.table}\n\n${memoryText(hearing)}\n`);
-  console.log(jobText(await measureJob(path.value)));
+  const chosen = process.argv.slice(2);
+  const unknown = chosen.find((name) => !parts.some((part) => part === name));
+  if (unknown !== undefined)
+    throw new Error(`There is no part "${unknown}". Use: npm run bench -- [${parts.join('] [')}]`);
+  const wants = (part: (typeof parts)[number]): boolean =>
+    chosen.length === 0 || chosen.includes(part);
+  if (wants('hearing')) {
+    const hearing = await measureHearing();
+    console.log(`${hearing.table}\n\n${memoryText(hearing)}\n`);
+  }
+  if (wants('job')) console.log(`${jobText(await measureJob(path.value))}\n`);
+  if (wants('wall')) console.log(wallText(await measureWall(path.value)));
   const tookS = (performance.now() - began) / 1000;
   const cores = cpus();
   console.log(

@@ -9,6 +9,8 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 export interface RunningApp {
   /** `http://127.0.0.1:PORT` */
   readonly address: string;
+  /** Its process, to look at. */
+  readonly pid: number | undefined;
   /** What it said until it served. */
   readonly said: readonly string[];
   /** Ends it as a service manager does; answers its exit status. */
@@ -54,6 +56,7 @@ export const startApp = async (
     child.stdout.resume();
     return {
       address,
+      pid: child.pid,
       said,
       stop: () => ended(child, 'SIGTERM'),
       kill: async () => {
