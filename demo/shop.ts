@@ -81,6 +81,7 @@ const tools: readonly Tool[] = [
     lowerNm: 7,
     upperNm: 135,
     resolutionNm: 0.1,
+    expandedAngleDeg: 2,
     calibratedDaysAgo: 12,
     certificate: 'FW-2307',
     expandedPercent: 1.2,

@@ -1,8 +1,13 @@
 'use client';
-import { nominal, type GeneralFigure } from '@/lib/fastening';
+import {
+  nominal,
+  toleranceInterval,
+  type GeneralFigure,
+  type ToleranceInterval,
+} from '@/lib/fastening';
 import { currentStep, generalForGroup, setOnWrench, type KioskState } from '@/lib/kiosk';
 import type { Step } from '@/lib/procedure';
-import type { ToolChoice } from '@/lib/metrology';
+import { provenInterval, type ToolChoice } from '@/lib/metrology';
 import { quantityOf } from '@/lib/quantity';
 import type { ShopSettings } from '@/lib/shop';
 import { DrawingView } from '../step/drawing-view';
@@ -12,7 +17,7 @@ import { StepAsks } from '../step/step-asks';
 import { StepCard } from '../step/step-card';
 import { NoTool, ToolLine } from '../step/tool-line';
 import { HeardStrip } from './heard-strip';
-import { currentFigure, otherFigures } from './step-figures';
+import { currentFigure, otherFigures, type StepFigure } from './step-figures';
 import { stepDrawing, stepMarks } from './step-marks';
 import { stepApplies, stepAsked } from './step-words';
 
@@ -40,6 +45,7 @@ function Figures({
         beside={
           <ToolLine choice={tools} setNm={set?.torqueNm ?? torque} drive={set === undefined} />
         }
+        proven={set === undefined ? provenWindow(figure, tools) : undefined}
         set={set}
       />
       <Why state={state} />
@@ -49,6 +55,22 @@ function Figures({
     </div>
   );
 }
+
+/**
+ * Where a safety-critical torque must be read to be proven with the best tool. Not for self-locking nuts, where what
+ * the nut takes is uncertain as well.
+ */
+const provenWindow = (
+  { group, specification }: StepFigure,
+  tools: ToolChoice | undefined,
+): ToleranceInterval | undefined => {
+  const best = tools?.usable[0]?.uncertainty.expandedNm;
+  const interval = toleranceInterval(specification);
+  const simple = group?.passes.every(({ prevailing }) => prevailing === undefined) ?? false;
+  return best !== undefined && interval !== undefined && simple && group?.safetyCritical === true
+    ? provenInterval(interval, best)
+    : undefined;
+};
 
 /** The one sentence behind a verdict that is no plain "in spec", for the value given last. */
 function Why({ state }: { readonly state: KioskState }) {

@@ -1,7 +1,13 @@
 import { nominal, setTorque, specificationQuantity } from '../fastening';
 import { askedValue } from '../job';
 import type { JobState } from '../job/state';
-import { chooseTool, toolUncertainty, type ToolChoice, type ToolNeed } from '../metrology';
+import {
+  bestAngleTool,
+  chooseTool,
+  toolUncertainty,
+  type ToolChoice,
+  type ToolNeed,
+} from '../metrology';
 import { groupOf, type Step, type ValueAsk } from '../procedure';
 import { torqueUnits } from '../quantity';
 import type { ShopAdapter, ShopSettings, TorqueTool } from '../shop';
@@ -83,18 +89,23 @@ export const toolsForStep = (
   return undefined;
 };
 
-/** The best tool for an ask, with how far it may be off at the torque that was read (N·m, k = 2), where that is known. */
+/** The best tool for an ask, with how far it may be off at what was read (N·m or degrees, k = 2), where that is known. */
 export const toolInHand = (
   job: JobState,
   ask: ValueAsk,
   fastener: string | undefined,
-  readNm: number,
+  read: number,
   cabinet: ToolCabinet,
   now: string,
   inUse?: AdapterInUse,
 ): { readonly id: string; readonly expandedUncertainty?: number } | undefined => {
+  if (ask.of.kind === 'pass' && ask.of.measure === 'angle') {
+    const on = now.slice(0, 10);
+    const angle = bestAngleTool(cabinet.tools, on, (id) => cabinet.cycles[id] ?? 0);
+    return angle && { id: angle.tool.id, expandedUncertainty: angle.expandedDeg };
+  }
   const best = toolsForAsk(job, ask, fastener, cabinet, now, inUse)?.usable[0]?.tool;
   if (best === undefined) return undefined;
-  const off = toolUncertainty(best, readNm);
+  const off = toolUncertainty(best, read);
   return { id: best.id, ...(off.ok ? { expandedUncertainty: off.value.expandedNm } : {}) };
 };

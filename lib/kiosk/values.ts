@@ -73,11 +73,15 @@ const explain = (
 ): Explanation => {
   const told = judgeValue(state.job, ask, fastener, reading, expandedUncertainty);
   if (interval === undefined || told.verdict !== 'outOfSpec') return told;
+  const mixUp = nameMixUp(reading.value, reading.unit, interval);
   const slip =
     forgotLever(state, ask, fastener, reading) ??
-    nameMixUp(reading.value, reading.unit, interval)?.text;
+    (mixUp?.kind === 'otherUnit' ? `${mixUp.text} ${withUnitAgain}` : mixUp?.text);
   return slip === undefined ? told : { ...told, sentence: `${told.sentence} ${slip}` };
 };
+
+/** A yes takes the value as it was said, not as it may have been meant. */
+const withUnitAgain = 'If so, answer no and give it with its unit.';
 
 /** The fastener that the order wants before this one; none once a changed order is noted for the step. */
 const passedOver = (state: KioskState, want: Want): string | undefined => {

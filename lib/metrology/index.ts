@@ -17,6 +17,7 @@ export {
   usualInterval,
   type ToolUse,
 } from './calibration';
+export { bestAngleTool, type AngleTool } from './angle-tool';
 export { usableRange } from './tool-range';
 export {
   classLimitPercent,

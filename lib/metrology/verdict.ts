@@ -8,6 +8,22 @@ export type Verdict = (typeof verdicts)[number];
 export type DecisionRule = 'simple' | 'mustProve';
 
 /**
+ * Where a reading must lie to be proven in: the tolerance interval drawn in by U (JCGM 106:2012 §8.3.2); canonical unit.
+ * Undefined where the tool is too coarse to prove anything.
+ */
+export const provenInterval = (
+  { lower, upper }: ToleranceInterval,
+  expandedUncertainty: number,
+): ToleranceInterval | undefined => {
+  const drawn = {
+    ...(lower === undefined ? {} : { lower: lower + expandedUncertainty }),
+    ...(upper === undefined ? {} : { upper: upper - expandedUncertainty }),
+  };
+  const crossed = (drawn.lower ?? -Infinity) > (drawn.upper ?? Infinity);
+  return crossed || !(expandedUncertainty >= 0) ? undefined : drawn;
+};
+
+/**
  * Judges one reading. All numbers in the same canonical unit; `expandedUncertainty` is U with k = 2.
  * Under `simple` a value on the limit is in spec. Under `mustProve` a value within U of a limit is not provable,
  * on either side of it, and an unknown uncertainty proves nothing. What is no finite number is out of spec.

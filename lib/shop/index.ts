@@ -29,6 +29,8 @@ export const torqueToolSchema = z.object({
   lowerNm: z.number().nonnegative(),
   upperNm: z.number().positive(),
   resolutionNm: z.number().positive(),
+  /** How far its angle may be off, ° (k = 2), by its certificate; absent: it proves no angle. */
+  expandedAngleDeg: z.number().positive().optional(),
   /** Units that its scale or display is marked in; absent: N·m. */
   scale: z.array(z.enum(torqueUnits)).min(1).optional(),
   calibration: z.object({

@@ -2,18 +2,19 @@
 import { describe, expect, test } from 'vitest';
 import { StepScreen } from '@/components/kiosk/step-screen';
 import type { KioskState } from '@/lib/kiosk';
+import { chooseTool, type ToolChoice } from '@/lib/metrology';
 import { revisionSchema } from '@/lib/procedure';
 import type { ShopSettings } from '@/lib/shop';
 import { Driver } from '../kiosk/driver';
 import { render, screen, within } from './dom';
 
 const quiet = { forming: undefined };
-const show = (state: KioskState, settings: ShopSettings = {}) =>
+const show = (state: KioskState, settings: ShopSettings = {}, tools?: ToolChoice) =>
   render(
     <StepScreen
       state={state}
       {...quiet}
-      tools={undefined}
+      tools={tools}
       settings={settings}
       onChoose={() => undefined}
     />,
@@ -54,6 +55,48 @@ describe('a step that tightens', () => {
     expect(textContent).toContain('Set on the wrench with Crowfoot at 0°, for 10.0 N·m');
     expect(textContent).toContain('accepted on the wrench7.2–8.8 N·m');
     expect(textContent).toContain('10 N·m × 200 mm ÷ (200 mm + 50 mm × cos 0°) = 8 N·m');
+  });
+});
+
+describe('a torque that must be proven', () => {
+  /** 2·√((2 % · 10 / 2)² + (0.05 / √3)²) = 0.208 N·m, JCGM 100 §5.1.2; shown rounded inwards. */
+  const tools = chooseTool(
+    [
+      {
+        id: 'tw-25',
+        name: 'Quarter-inch wrench',
+        kind: 'click',
+        driveIn: '1/4',
+        lowerNm: 5,
+        upperNm: 25,
+        resolutionNm: 0.1,
+        calibration: {
+          on: '2026-01-10',
+          certificate: 'C-1',
+          expandedPercent: 2,
+          intervalMonths: 12,
+          intervalCycles: 5000,
+        },
+      },
+    ],
+    { torqueNm: 10 },
+    '2026-03-31',
+    () => 0,
+  );
+  const withCritical = (safetyCritical: boolean): KioskState => {
+    const { state } = new Driver().toTighten();
+    const groups = state.job.revision.groups.map((group) => ({ ...group, safetyCritical }));
+    return { ...state, job: { ...state.job, revision: { ...state.job.revision, groups } } };
+  };
+
+  test('says within what the wrench must read: the limits drawn in by what it may be off', () => {
+    show(withCritical(true), {}, tools);
+    expect(figure().textContent).toContain('with this tool aim for 9.3–10.7 N·m');
+  });
+
+  test('and says nothing of it where the tolerance is accepted as it is', () => {
+    show(withCritical(false), {}, tools);
+    expect(figure().textContent).not.toContain('Must be proven');
   });
 });
 

@@ -60,7 +60,9 @@ describe('a torque heard as the figure of another unit is asked back and named',
     const before = d.stored.length;
     hear(d, words);
     expect(d.state.question).toMatchObject({ kind: 'value', draft: { verdict: 'outOfSpec' } });
-    expect(d.state.outcome?.figure?.sentence).toContain(named);
+    expect(d.state.outcome?.figure?.sentence).toContain(
+      `${named} If so, answer no and give it with its unit.`,
+    );
     expect(d.stored).toHaveLength(before);
   });
 });

@@ -77,7 +77,7 @@ describe('self-locking nuts', () => {
     expect(d.state.question?.kind).toBe('value');
     expect(d.state.outcome?.figure?.sentence).toBe(
       'It turns at 1.5 N·m, allowed is 2–12 N·m: it no longer locks, take a new nut. ' +
-        '1.5 is the lbf·ft figure; 2 N·m?',
+        '1.5 is the lbf·ft figure; 2 N·m? If so, answer no and give it with its unit.',
     );
   });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   addMonths,
   admitTool,
+  bestAngleTool,
   calibrationHoldsUntil,
   chooseTool,
   cyclesSinceCalibration,
@@ -38,6 +39,28 @@ const electronic: TorqueTool = certified(
   },
   1.2,
 );
+
+describe('a tool for a tightening angle', () => {
+  const angled = (id: string, expandedAngleDeg: number): TorqueTool => ({
+    ...electronic,
+    id,
+    expandedAngleDeg,
+  });
+  const best = (tools: readonly TorqueTool[], on = '2026-06-01', cycles = 0): string | undefined =>
+    bestAngleTool(tools, on, () => cycles)?.tool.id;
+
+  it('is the one whose certificate gives the smallest uncertainty', () => {
+    expect(best([wrench, angled('a', 3), angled('b', 2)])).toBe('b');
+    expect(bestAngleTool([angled('b', 2)], '2026-06-01', () => 0)?.expandedDeg).toBe(2);
+  });
+
+  it('is none without a certificate for angles, or when the calibration has run out', () => {
+    expect(best([wrench, electronic])).toBeUndefined();
+    expect(best([angled('b', 2)], '2027-02-01')).toBeUndefined();
+    expect(best([angled('b', 2)], '2026-01-30')).toBeUndefined();
+    expect(best([angled('b', 2)], '2026-06-01', 5000)).toBeUndefined();
+  });
+});
 
 describe('months on the calendar', () => {
   it.each([

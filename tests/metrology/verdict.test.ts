@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judge } from '@/lib/metrology';
+import { judge, provenInterval } from '@/lib/metrology';
 
 const wheelNut = { lower: 108, upper: 132 };
 
@@ -25,6 +25,13 @@ describe('a verdict', () => {
     [136.9, 'outOfSpec'],
   ] as const)('of %d that must be proven with ±4.8: %s', (value, verdict) => {
     expect(judge(value, wheelNut, 4.8, 'mustProve')).toBe(verdict);
+  });
+
+  it('is proven exactly between the limits drawn in by the uncertainty', () => {
+    expect(provenInterval(wheelNut, 4.8)).toEqual({ lower: 112.8, upper: 127.2 });
+    expect(provenInterval({ lower: 108 }, 4.8)).toEqual({ lower: 112.8 });
+    expect(provenInterval(wheelNut, 12.1)).toBeUndefined();
+    expect(provenInterval(wheelNut, Number.NaN)).toBeUndefined();
   });
 
   it('proves nothing without a known uncertainty', () => {
