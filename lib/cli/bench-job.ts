@@ -44,9 +44,7 @@ const signOn = async (page: Page): Promise<void> => {
 };
 
 const loadMs = async (page: Page): Promise<number> => {
-  await page.waitForFunction(() => window.benchMarks.listening.length > 0, undefined, {
-    timeout: 60_000,
-  });
+  await page.getByText('Listening', { exact: true }).waitFor({ timeout: 60_000 });
   const { loading, listening } = await page.evaluate(() => window.benchMarks);
   return (listening[0] ?? Number.NaN) - (loading[0] ?? Number.NaN);
 };

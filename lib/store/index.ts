@@ -1,4 +1,5 @@
 export { canonicalJson } from './canonical-json';
+export { firstBreak, headOf, verifyAll, type Break, type Verification } from './chain';
 export { clipShelf, type ClipFailure, type ClipShelf } from './clips';
 export { jobLog, type AppendFailure, type JobLog, type Stored } from './job-log';
 export type { JobRecord, JobSummary } from './job-records';

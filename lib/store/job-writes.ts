@@ -1,5 +1,6 @@
 import type { JobEvent, JobState } from '../job';
 import { canonicalJson } from './canonical-json';
+import { headOf, linkOf, NO_LINK } from './chain';
 import type { Reader } from './reader';
 
 export interface EventRow {
@@ -61,4 +62,17 @@ export const insertEvents = async (
     event: text,
   }));
   await db.insertInto('job_events').values(values).execute();
+  await linkEvents(db, rows);
+};
+
+/** Goes on with the chain of a job; all rows are of one job, in order. */
+const linkEvents = async (db: Reader, rows: readonly EventRow[]): Promise<void> => {
+  const job = rows[0]?.event.job;
+  if (job === undefined) return;
+  let before = (await headOf(db, job)) ?? NO_LINK;
+  const links = rows.map(({ event, text }) => {
+    before = linkOf(before, text);
+    return { job, seq: event.seq, link: before };
+  });
+  await db.insertInto('job_links').values(links).execute();
 };

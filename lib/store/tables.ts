@@ -44,6 +44,8 @@ export interface Tables {
     stored_at: string;
     event: string;
   };
+  /** A chain through the events of each job; see lib/store/chain. */
+  job_links: { job: string; seq: number; link: string };
   /** Sound clips; the sound itself is a file named by the id. */
   clips: {
     id: string;

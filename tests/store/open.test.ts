@@ -29,7 +29,11 @@ test('opening twice leaves the tables as they are', async () => {
   await (await opens(file)).close();
   const store = await opens(file);
   const done = await sql<{ name: string }>`select name from kysely_migration`.execute(store.db);
-  expect(done.rows).toEqual([{ name: '0001-shop-and-jobs' }, { name: '0002-shop-facts' }]);
+  expect(done.rows).toEqual([
+    { name: '0001-shop-and-jobs' },
+    { name: '0002-shop-facts' },
+    { name: '0003-job-links' },
+  ]);
   await store.close();
 });
 
