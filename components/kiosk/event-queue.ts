@@ -7,16 +7,19 @@ export type Delivery =
   | { readonly kind: 'unreachable' }
   /** Nobody is signed on any more: sent again once somebody is. */
   | { readonly kind: 'signOn' }
-  /** The store said no and stored nothing of it. */
-  | { readonly kind: 'refused'; readonly message: string };
+  /** The store said no and stored nothing of it. `overtaken`: only since somebody else wrote to the job before. */
+  | { readonly kind: 'refused'; readonly message: string; readonly overtaken?: boolean };
 
 export interface QueueParts {
   readonly deliver: (events: readonly JobEvent[]) => Promise<Delivery>;
   readonly wait: (ms: number) => Promise<void>;
   readonly onChange: (pending: number) => void;
   readonly onSignOnNeeded: () => void;
-  /** The batch was dropped; the job must be read again from the store. */
-  readonly onRefused: (message: string) => void;
+  /**
+   * What waited was dropped; the job must be read again from the store. `overtaken` is what may be put on top of it
+   * once more: nothing of it was ever stored.
+   */
+  readonly onRefused: (message: string, overtaken: readonly JobEvent[]) => void;
 }
 
 /** Longest batch that the store takes at once. */
@@ -88,11 +91,13 @@ export class EventQueue {
       case 'signOn':
         this.#parts.onSignOnNeeded();
         return false;
-      case 'refused':
+      case 'refused': {
+        const dropped = this.#waiting;
         this.#waiting = [];
         this.#parts.onChange(0);
-        this.#parts.onRefused(delivery.message);
+        this.#parts.onRefused(delivery.message, delivery.overtaken === true ? dropped : []);
         return false;
+      }
     }
   }
 }

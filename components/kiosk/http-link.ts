@@ -6,7 +6,9 @@ import { err, ok, type Result } from '@/lib/result';
 import type { Delivery } from './event-queue';
 import type { KioskLink, SignedOn } from './link';
 
-const problemSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
+const problemSchema = z.object({
+  error: z.object({ code: z.string(), message: z.string(), index: z.number().optional() }),
+});
 const sessionSchema = z.object({ person: personSchema, device: z.string() });
 const jobSchema = z.object({ revision: revisionSchema, events: z.array(jobEventSchema) });
 
@@ -62,13 +64,19 @@ const signOn: KioskLink['signOn'] = async (person, pin, bay) => {
 /** Trouble of the server passes; a refusal of what was sent does not. */
 const passes = (status: number): boolean => status >= 500 || status === 429 || status === 408;
 
+/** The first event of the batch was already in the way of another: so none of the batch is stored. */
+const overtaken = ({ body }: Answer): boolean => {
+  const parsed = problemSchema.safeParse(body);
+  return parsed.success && parsed.data.error.code === 'conflict' && parsed.data.error.index === 0;
+};
+
 const deliver = async (job: string, events: readonly JobEvent[]): Promise<Delivery> => {
   const answer = await post(`/api/jobs/${job}/events`, { events });
   if (answer === undefined || passes(answer.status)) return { kind: 'unreachable' };
   if (fine(answer)) return { kind: 'stored' };
   return answer.status === 401
     ? { kind: 'signOn' }
-    : { kind: 'refused', message: messageOf(answer) };
+    : { kind: 'refused', message: messageOf(answer), overtaken: overtaken(answer) };
 };
 
 const readJob = async (job: string): Promise<Result<JobState, string>> => {

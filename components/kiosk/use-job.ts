@@ -14,6 +14,7 @@ import {
 import type { Person } from '@/lib/people';
 import { EventQueue } from './event-queue';
 import type { KioskLink } from './link';
+import { onTopOf } from './on-top-of';
 import { onStoredJob } from './presence-signal';
 
 export interface Worker {
@@ -91,9 +92,17 @@ export const useJob = (
       onSignOnNeeded: () => {
         ports.current.onSignOnNeeded();
       },
-      onRefused: (message) => {
-        void reload().then(() => {
-          setProblem(message);
+      onRefused: (message, overtaken) => {
+        void ports.current.link.readJob(job).then((read) => {
+          const again = read.ok ? onTopOf(read.value, overtaken) : undefined;
+          if (again === undefined) {
+            void reload().then(() => {
+              setProblem(message);
+            });
+            return;
+          }
+          send({ kind: 'job', job: again.job });
+          made.push(again.events);
         });
       },
     });
@@ -106,7 +115,7 @@ export const useJob = (
       window.removeEventListener('online', online);
       made.stop();
     };
-  }, [job, reload]);
+  }, [job, reload, send]);
 
   // A foreman wrote to the job from elsewhere: it is taken over while nothing of ours is under way.
   useEffect(() => {
