@@ -12,7 +12,7 @@ function Row({ card, nowMs, onOpen }: RowProps) {
   const { job } = card;
   const [want] = card.wants;
   return (
-    <li>
+    <li className="min-w-0">
       <button
         type="button"
         onClick={() => {

@@ -29,19 +29,57 @@ interface SheetProps {
   readonly onSignedOff: () => void;
 }
 
-function Ends({
-  job,
-  me,
-  onAct,
-}: {
+interface EndsProps {
   readonly job: JobState;
   readonly me: Person;
   readonly onAct: (act: ForemanAct) => void;
-}) {
+}
+
+function EndRow({ job, me, end, onAct }: EndsProps & { readonly end: LooseEnd }) {
+  const reason = job.deviations.find(({ id }) => end.key === `deviationUndecided:${id}`)?.reason;
+  return (
+    <li className="flex flex-col gap-2 border-b border-line py-3">
+      <p className="font-bold">{end.text}</p>
+      {reason !== undefined ? (
+        <p>
+          <ReasonText reason={reason} />
+        </p>
+      ) : end.detail === undefined ? null : (
+        <p className="text-quiet">{end.detail}</p>
+      )}
+      {barredFrom(job, me) !== undefined ? null : (
+        <div className="flex flex-wrap gap-2">
+          {actsFor(end).map((act) => (
+            <Button
+              key={act.key}
+              onPress={() => {
+                onAct(act);
+              }}
+            >
+              {act.label}
+            </Button>
+          ))}
+        </div>
+      )}
+    </li>
+  );
+}
+
+/** Deviations to decide, then what else is loose: folded away while the steps that settle it are still to come. */
+function Ends(props: EndsProps) {
+  const { job, me } = props;
   const ends = endsToAnswer(job);
+  const first = ends.filter(({ kind }) => kind === 'deviationUndecided');
+  const rest = ends.filter((end) => !first.includes(end));
+  const settled = Object.values(job.steps).every(({ status }) => status !== 'open');
   const barred = barredFrom(job, me);
-  const reasonOf = (end: LooseEnd) =>
-    job.deviations.find(({ id }) => end.key === `deviationUndecided:${id}`)?.reason;
+  const list = (rows: readonly LooseEnd[]) => (
+    <ul>
+      {rows.map((end) => (
+        <EndRow key={end.key} {...props} end={end} />
+      ))}
+    </ul>
+  );
   return (
     <section aria-labelledby="ends" className="flex flex-col gap-2">
       <h2 id="ends" className="text-glance font-bold">
@@ -50,39 +88,18 @@ function Ends({
       {barred === undefined || ends.length === 0 ? null : (
         <p className="font-bold">You {barred}: another foreman must decide and sign here.</p>
       )}
-      <ul>
-        {ends.map((end) => {
-          const reason = reasonOf(end);
-          return (
-            <li key={end.key} className="flex flex-col gap-2 border-b border-line py-3">
-              <p className="font-bold">{end.text}</p>
-              {reason === undefined ? (
-                end.detail === undefined ? null : (
-                  <p className="text-quiet">{end.detail}</p>
-                )
-              ) : (
-                <p>
-                  <ReasonText reason={reason} />
-                </p>
-              )}
-              {barred !== undefined ? null : (
-                <div className="flex flex-wrap gap-2">
-                  {actsFor(end).map((act) => (
-                    <Button
-                      key={act.key}
-                      onPress={() => {
-                        onAct(act);
-                      }}
-                    >
-                      {act.label}
-                    </Button>
-                  ))}
-                </div>
-              )}
-            </li>
-          );
-        })}
-      </ul>
+      {list(first)}
+      {rest.length === 0 ? null : (
+        <details open={settled}>
+          <summary className="flex min-h-glove cursor-pointer items-center gap-3 font-bold">
+            <Glyph name="list" />
+            {settled
+              ? `${rest.length} to settle or sign`
+              : `${rest.length} that work still settles`}
+          </summary>
+          {list(rest)}
+        </details>
+      )}
     </section>
   );
 }
@@ -148,7 +165,6 @@ export function JobSheet(props: SheetProps) {
         <p role="status">Reading the job …</p>
       ) : (
         <>
-          <Ends job={job} me={me.person} onAct={setAsked} />
           <div className="flex flex-wrap gap-3">
             {job.phase === 'held' ? (
               <Button
@@ -172,6 +188,7 @@ export function JobSheet(props: SheetProps) {
               </Button>
             )}
           </div>
+          <Ends job={job} me={me.person} onAct={setAsked} />
           <MoveForm
             key={job.bay}
             job={job}

@@ -13,7 +13,7 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
   const rest = lines.length - shown.length;
   return (
     <section>
-      <h3 className="text-body text-quiet">{title}</h3>
+      <h3 className="text-body font-bold">{title}</h3>
       <ul className="text-glance">
         {shown.map((line) => (
           <li key={line}>{line}</li>
