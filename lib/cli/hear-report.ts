@@ -1,3 +1,4 @@
+import { hearRates, ratesText, type HearRates } from './hearing-rates';
 import { judge, tally, type Hearing, type Spread, type Tally } from './hearing-score';
 
 export interface HearFacts {
@@ -19,6 +20,8 @@ interface Row extends Tally {
 export interface HearReport extends HearFacts {
   readonly latency: string;
   readonly rows: readonly Row[];
+  /** By the hour and by the phrase; also by kind of noise. */
+  readonly rates: readonly HearRates[];
   readonly recordings: readonly object[];
 }
 
@@ -38,6 +41,8 @@ const detail = (hearing: Hearing): object => {
   return {
     ...recording,
     noise: noiseName(hearing),
+    ...(hearing.noiseKind === undefined ? {} : { noiseKind: hearing.noiseKind }),
+    ...(hearing.noiseAlone === undefined ? {} : { noiseAlone: true }),
     meaning: meaning.kind === 'intent' ? meaning.intent : null,
     ...(result.problem === undefined ? {} : { problem: result.problem }),
     verdict: judge(hearing),
@@ -46,7 +51,8 @@ const detail = (hearing: Hearing): object => {
   };
 };
 
-export const hearReport = (hearings: readonly Hearing[], facts: HearFacts): HearReport => {
+export const hearReport = (all: readonly Hearing[], facts: HearFacts): HearReport => {
+  const hearings = all.filter(({ noiseAlone }) => noiseAlone !== true);
   const noises = [...new Set(hearings.map(noiseName))];
   const groups = [...new Set(hearings.map(({ recording }) => recording.group))];
   const row = (group: string, noise: string): Row => ({
@@ -65,7 +71,8 @@ export const hearReport = (hearings: readonly Hearing[], facts: HearFacts): Hear
     rows: ['all', ...(groups.length > 1 ? groups : [])].flatMap((group) =>
       noises.map((noise) => row(group, noise)),
     ),
-    recordings: hearings.map(detail),
+    rates: hearRates(all),
+    recordings: all.map(detail),
   };
 };
 
@@ -98,6 +105,8 @@ const rowText = (row: Row): string => {
 export const hearTable = (report: HearReport): string =>
   [
     ...report.rows.map(rowText),
+    '',
+    ...report.rates.map(ratesText),
     '',
     `Model loaded in ${report.modelLoadMs.toFixed(0)} ms; the recogniser's page holds ` +
       (report.recogniserMemoryMb === undefined

@@ -9,6 +9,7 @@ import { readHearArguments, type HearArguments } from './hear-arguments';
 import { hearReport, hearTable } from './hear-report';
 import { measuringBrowser, type MeasuringBrowser, type MeasuringPage } from './hearing-browser';
 import { readIndex, soundFiles, type Recording } from './hearing-index';
+import { noiseKindOf } from './hearing-rates';
 import type { Hearing } from './hearing-score';
 import { serveHearing } from './hearing-server';
 
@@ -25,6 +26,8 @@ const addressOf = (share: string, file: string): string =>
 interface Task {
   readonly recording: Recording;
   readonly snrDb?: number;
+  readonly noiseKind?: string;
+  readonly noiseAlone?: true;
   readonly trial: Trial;
 }
 
@@ -43,10 +46,20 @@ const tasksOf = (
         : snrDbs.map((snrDb) => ({
             recording,
             snrDb,
+            noiseKind: noiseKindOf(noise),
             trial: { url, noise: { url: addressOf('noise', noise), snrDb, seed: i } },
           }));
     return [{ recording, trial: { url } }, ...mixed];
   });
+
+/** Every noise by itself: nothing is said in it. */
+const noiseTasks = (noises: readonly string[]): readonly Task[] =>
+  noises.map((file) => ({
+    recording: { file, say: '', group: 'noise alone' },
+    noiseKind: noiseKindOf(file),
+    noiseAlone: true,
+    trial: { url: addressOf('noise', file) },
+  }));
 
 /** Shares the tasks among the pages; the results come in the order of the tasks. */
 const listenToAll = async (
@@ -57,12 +70,12 @@ const listenToAll = async (
   const results: Hearing[] = [];
   const open = tasks.entries();
   const work = async (page: MeasuringPage): Promise<void> => {
-    for (const [i, { recording, snrDb, trial }] of open) {
+    for (const [i, { recording, trial, ...about }] of open) {
       const meaning = meanings.get(recording.say);
       if (meaning === undefined) throw new Error(`no meaning for ${recording.say}`);
       const result = await page.listen(trial);
       if (result.problem !== undefined) console.error(`${recording.file}: ${result.problem}.`);
-      results[i] = { recording, ...(snrDb === undefined ? {} : { snrDb }), meaning, result };
+      results[i] = { recording, ...about, meaning, result };
     }
   };
   await Promise.all(pages.map(work));
@@ -121,7 +134,10 @@ const main = async (): Promise<void> => {
   const browser = await measuringBrowser(server.origin);
   if (!browser.ok) return giveUp(browser.error);
   try {
-    const tasks = tasksOf(index.value.recordings, noises.value, snrDbs);
+    const tasks = [
+      ...tasksOf(index.value.recordings, noises.value, snrDbs),
+      ...noiseTasks(noises.value),
+    ];
     await measure(browser.value, read.value, tasks);
   } finally {
     await browser.value.close();

@@ -6,6 +6,10 @@ import type { Recording } from './hearing-index';
 export interface Hearing {
   readonly recording: Recording;
   readonly snrDb?: number;
+  /** Kind of the noise that was mixed in, or listened to alone. */
+  readonly noiseKind?: string;
+  /** There is no speech at all: a noise by itself. */
+  readonly noiseAlone?: true;
   /** What the exact words mean with every phrase allowed. */
   readonly meaning: Understanding;
   readonly result: TrialResult;
