@@ -37,8 +37,8 @@ describe('what the classifier may fetch', () => {
 
 describe('what the classifier writes on the console', () => {
   it('is an error only where it is one', () => {
-    const errors: unknown[][] = [];
-    const news: unknown[][] = [];
+    const errors: (readonly unknown[])[] = [];
+    const news: (readonly unknown[])[] = [];
     const say = newsApart(
       (...said) => errors.push(said),
       (...said) => news.push(said),
