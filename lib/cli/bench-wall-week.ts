@@ -65,6 +65,8 @@ export const simulateWeek = async (
   bays: number,
 ): Promise<WeekMeasures> => {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
+  // The compiler marks the names of functions with a helper that the page does not have.
+  await context.addInitScript('globalThis.__name ??= (target) => target');
   await context.addInitScript(fakeStream);
   const page = await context.newPage();
   await page.goto(`${address}/wall`);
