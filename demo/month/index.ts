@@ -1,0 +1,1 @@
+export { demoMonth, type MonthWish } from './month';
