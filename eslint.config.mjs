@@ -20,6 +20,7 @@ const core = [
   'kiosk',
   'wall',
   'handover',
+  'export',
 ];
 
 export default tseslint.config(
