@@ -88,20 +88,23 @@ const generalOf = ({ job }: KioskState, settings: ShopSettings): GeneralFigure |
     : generalForGroup(job.revision, figure.group, settings);
 };
 
-/** Whether the words of a step leave no room for its value beside them. */
-const isWordy = (step: Step): boolean =>
-  step.cautions.length + (step.orientation === undefined ? 0 : 1) >= 2;
+/** Whether the words of a step leave no room for its value beside them; less is left under a line of trouble. */
+const isWordy = (step: Step, cramped: boolean): boolean =>
+  step.cautions.length + (step.orientation === undefined ? 0 : 1) >= (cramped ? 1 : 2);
 
 /** The step itself: what to do and to what value on the left, where on the right; the value too where words abound. */
 export function StepScreen({
   state,
   forming,
+  cramped,
   tools,
   settings,
   onChoose,
 }: {
   readonly state: KioskState;
   readonly forming: string | undefined;
+  /** A line of trouble stands above the step. */
+  readonly cramped: boolean;
   readonly tools: ToolChoice | undefined;
   readonly settings: ShopSettings;
   readonly onChoose: (fastener: string) => void;
@@ -111,12 +114,12 @@ export function StepScreen({
   const drawing = stepDrawing(job, step);
   const marks = stepMarks(job, step, state.chosen);
   const ordered = marks.some(({ ordinal }) => ordinal !== undefined);
-  const onLeft = drawing !== undefined && (ordered || !isWordy(step));
+  const onLeft = drawing !== undefined && (ordered || !isWordy(step, cramped));
   const figures =
     currentFigure(job, step) === undefined ? null : <Figures state={state} tools={tools} />;
   const general = generalOf(state, settings);
   const asked = stepAsked(job, step);
-  const asksRight = isWordy(step) && (drawing !== undefined || figures !== null);
+  const asksRight = isWordy(step, cramped) && (drawing !== undefined || figures !== null);
   const beside = drawing !== undefined || figures !== null;
   return (
     <div

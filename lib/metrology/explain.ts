@@ -63,14 +63,16 @@ export const explainVerdict = (
   const window = formatWindow(limits, unit, places);
   const broken = short ? limits.lower : limits.upper;
   const finest = Math.max(places, decimalPlaces(value, 4));
-  const limit =
-    broken === undefined
-      ? ''
-      : formatQuantity(
-          broken,
-          unit,
-          decimalPlaces(fromCanonical(broken, unit), finest),
-          short ? 'up' : 'down',
+  const inwards = short ? 'up' : 'down';
+  const limitPlaces = broken === undefined ? 0 : decimalPlaces(fromCanonical(broken, unit), finest);
+  const limit = broken === undefined ? '' : formatQuantity(broken, unit, limitPlaces, inwards);
+  // From the limit as it is shown: "160 is below 170" is out by 10, though the limit be 169.2.
+  const beyond =
+    broken === undefined || !Number.isFinite(canonical)
+      ? undefined
+      : Math.abs(
+          canonical -
+            toCanonical(roundDecimal(fromCanonical(broken, unit), limitPlaces, inwards), unit),
         );
   const side = short ? 'below' : 'above';
   const isWithin = window.startsWith('at ') ? `is ${window}` : `is within ${window}`;
@@ -88,9 +90,9 @@ export const explainVerdict = (
       );
     case 'outOfSpec':
       return say(
-        broken === undefined || !Number.isFinite(canonical)
+        beyond === undefined
           ? `${shown} is out of spec: ${window}.`
-          : `${shown} is ${side} ${limit}, out of spec by ${formatDifference(Math.abs(canonical - broken), unit, finest)}.`,
+          : `${shown} is ${side} ${limit}, out of spec by ${formatDifference(beyond, unit, finest)}.`,
       );
     case 'notProvable': {
       if (doubt === '' || expandedUncertainty === undefined) {

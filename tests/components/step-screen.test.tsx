@@ -8,7 +8,7 @@ import type { ShopSettings } from '@/lib/shop';
 import { Driver } from '../kiosk/driver';
 import { render, screen, within } from './dom';
 
-const quiet = { forming: undefined };
+const quiet = { forming: undefined, cramped: false };
 const show = (state: KioskState, settings: ShopSettings = {}, tools?: ToolChoice) =>
   render(
     <StepScreen

@@ -26,6 +26,10 @@ describe('the sentence under a reading', () => {
     expect(sentence(nm(132.4), wheelNut, 4.8, 'simple')).toBe(
       '132.4 N·m is above 132 N·m, out of spec by 0.4 N·m.',
     );
+    // 180 ± 6 %: the limit of 169.2 is shown as 170, and the difference is from what is shown.
+    expect(sentence(nm(160), { lower: 169.2, upper: 190.8 }, undefined, 'simple')).toBe(
+      '160 N·m is below 170 N·m, out of spec by 10 N·m.',
+    );
     expect(sentence({ value: 79.5, unit: '[lbf_av].[ft_i]' }, wheelNut, 1, 'simple')).toBe(
       '79.5 lbf·ft is below 79.7 lbf·ft, out of spec by 0.2 lbf·ft.',
     );
