@@ -10,6 +10,7 @@ const problemSchema = z.object({
   error: z.object({ code: z.string(), message: z.string(), index: z.number().optional() }),
 });
 const sessionSchema = z.object({ person: personSchema, device: z.string() });
+const headSchema = z.object({ head: z.string() });
 const jobSchema = z.object({ revision: revisionSchema, events: z.array(jobEventSchema) });
 
 const unreachable = 'The server cannot be reached. Try again, or look at its cable.';
@@ -89,12 +90,20 @@ const readJob = async (job: string): Promise<Result<JobState, string>> => {
   return replayed.ok ? replayed : err(replayed.error.message);
 };
 
+const readHead = async (job: string): Promise<Result<string, string>> => {
+  const answer = await ask(`/api/jobs/${job}`, { method: 'GET' });
+  if (answer === undefined) return err(unreachable);
+  const parsed = headSchema.safeParse(answer.body);
+  return parsed.success ? ok(parsed.data.head) : err(messageOf(answer));
+};
+
 /** The shop's server as this browser reaches it. */
 export const httpLink: KioskLink = {
   signOn,
   signOff: async () => worked(await ask('/api/session', { method: 'DELETE' })),
   deliver,
   readJob,
+  readHead,
   foreman: async (job, person, pin, events) =>
     worked(await post(`/api/jobs/${job}/foreman`, { person, pin, events })),
   keepShopSettings: async (changed) => worked(await send('PUT', '/api/shop/settings', changed)),

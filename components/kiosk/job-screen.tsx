@@ -17,6 +17,7 @@ import { SayNow } from './say-now';
 import { wantedNumber } from './wanted-number';
 import type { Worker } from './use-job';
 import { useKiosk } from './use-kiosk';
+import { useRecordHead } from './use-record-head';
 import { useSilence } from './use-presence';
 
 export interface JobScreenProps {
@@ -36,6 +37,7 @@ export interface JobScreenProps {
 export function JobScreen(props: JobScreenProps) {
   const { worker, people, link } = props;
   const kiosk = useKiosk(props);
+  const head = useRecordHead(kiosk.state.job, kiosk.pending, link);
   const { state, overlay, setOverlay, send } = kiosk;
   const { job } = state;
   /** Something waits for an answer first. */
@@ -126,7 +128,7 @@ export function JobScreen(props: JobScreenProps) {
       {job.phase === 'closed' && state.view === 'step' ? (
         <ClosedView
           job={job}
-          record={{ events: job.seq, head: undefined }}
+          record={{ events: job.seq, head }}
           nameOf={(id) => people.find((person) => person.id === id)?.name ?? id}
           onNew={props.onNextJob}
         />

@@ -16,6 +16,8 @@ export interface KioskLink {
   readonly signOff: () => Promise<Result<void, string>>;
   readonly deliver: (job: string, events: readonly JobEvent[]) => Promise<Delivery>;
   readonly readJob: (job: string) => Promise<Result<JobState, string>>;
+  /** The link of the job's last stored event. */
+  readonly readHead: (job: string) => Promise<Result<string, string>>;
   /** Events of a second person, who gives a PIN for just these. */
   readonly foreman: (
     job: string,

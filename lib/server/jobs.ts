@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { writeFault, type Session, type WriteFault } from '../access';
 import { jobEventSchema, type JobEvent } from '../job';
 import { err, ok, unreachable, type Result } from '../result';
-import { jobView, type AppendFailure } from '../store';
+import { headOf, jobView, type AppendFailure } from '../store';
 import { jobBay } from '../store/job-records';
 import { readJson } from './body';
 import { answer, problem } from './problem';
@@ -112,12 +112,16 @@ export const storeInAnyBay = async (
   return answer({ stored: stored.value.seqs, seq: stored.value.seq });
 };
 
-/** GET /api/jobs/JOB: the job's procedure revision and all its events in order. */
+/** GET /api/jobs/JOB: the job's procedure revision, all its events in order, and the head of their chain. */
 export const readJobEvents: Endpoint<JobParams> = async (server, _, { job }) => {
   const view = await jobView(server.store, job);
   return view === undefined
     ? problem('unknownJob', 'There is no such job.')
-    : answer({ revision: view.revision, events: view.events });
+    : answer({
+        revision: view.revision,
+        events: view.events,
+        head: await headOf(server.store.db, job),
+      });
 };
 
 /**

@@ -16,6 +16,7 @@ test('a kiosk opens a job and goes on with it, and reads back what it wrote', as
   expect(read.body).toMatchObject({
     revision: { procedure: 'three-steps', revision: 1 },
     events: [kiosk.by(opened(1)), kiosk.by(held(1, 2)), kiosk.by(resumed(1, 3))],
+    head: expect.stringMatching(/^[0-9a-f]{64}$/) as string,
   });
 });
 

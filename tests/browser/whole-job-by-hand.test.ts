@@ -31,6 +31,7 @@ const doJob = async (address: string, job: string, hands: Hands): Promise<readon
       .toEqual(expected);
   }
   await hands.page.getByRole('heading', { name: /^Job closed/ }).waitFor();
+  await hands.page.getByText(/^Head [0-9a-f]{64}$/).waitFor();
   return storedEvents(address, job);
 };
 
