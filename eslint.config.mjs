@@ -21,6 +21,7 @@ const core = [
   'wall',
   'handover',
   'export',
+  'record',
 ];
 
 export default tseslint.config(

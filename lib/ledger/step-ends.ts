@@ -62,7 +62,8 @@ export const checkEnds = (state: JobState): readonly LooseEnd[] => [
   ...notMade(state),
 ];
 
-const kindWords = (kind: DeviationKind): string => {
+/** What was not as the sheet has it, by its kind. */
+export const kindWords = (kind: DeviationKind): string => {
   switch (kind) {
     case 'orderChanged':
       return 'Order changed';
