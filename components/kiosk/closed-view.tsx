@@ -100,7 +100,7 @@ export function ClosedView({
           </ul>
         </section>
       </div>
-      <div>
+      <div className="flex items-center gap-8">
         <Button
           kind="main"
           glyph="forward"
@@ -109,6 +109,12 @@ export function ClosedView({
         >
           Next job
         </Button>
+        <a
+          href={`/jobs/${job.job}/record`}
+          className="flex min-h-glove items-center text-glance underline"
+        >
+          Hand-over record
+        </a>
       </div>
     </section>
   );

@@ -41,26 +41,33 @@ const install = (): void => {
   apt('install', '--yes', '--no-install-recommends', 'chromium');
 };
 
-/** The path of Chromium: BAYCALL_CHROMIUM, or what is installed; on Debian as root it is installed. The error is one line. */
-export const findChromium = (): Promise<Result<string, string>> => {
+/** What BAYCALL_CHROMIUM names, or what is installed; installs nothing. The error is one line. */
+export const lookForChromium = (): Result<string, string> => {
   const named = process.env.BAYCALL_CHROMIUM;
   if (named !== undefined && named !== '')
-    return Promise.resolve(
-      existsSync(named) ? ok(named) : err(`BAYCALL_CHROMIUM names ${named}, which does not exist.`),
-    );
+    return existsSync(named)
+      ? ok(named)
+      : err(`BAYCALL_CHROMIUM names ${named}, which does not exist.`);
   const found = installed();
-  if (found !== undefined) return Promise.resolve(ok(found));
+  return found === undefined
+    ? err(
+        'Chromium is needed: install it (Debian: apt-get install chromium) or set BAYCALL_CHROMIUM to its path.',
+      )
+    : ok(found);
+};
+
+/** The path of Chromium: BAYCALL_CHROMIUM, or what is installed; on Debian as root it is installed. The error is one line. */
+export const findChromium = (): Promise<Result<string, string>> => {
+  const found = lookForChromium();
+  const named = (process.env.BAYCALL_CHROMIUM ?? '') !== '';
+  if (found.ok || named) return Promise.resolve(found);
   if (process.getuid?.() === 0 && existsSync('/etc/debian_version')) {
     console.log('Installing Chromium …');
     install();
     const now = installed();
     if (now !== undefined) return Promise.resolve(ok(now));
   }
-  return Promise.resolve(
-    err(
-      'Chromium is needed: install it (Debian: apt-get install chromium) or set BAYCALL_CHROMIUM to its path.',
-    ),
-  );
+  return Promise.resolve(found);
 };
 
 /** For a browser without a screen and without a network beyond this machine. */
