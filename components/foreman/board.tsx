@@ -43,6 +43,27 @@ function Row({ card, nowMs, onOpen }: RowProps) {
   );
 }
 
+const exports = ['readings', 'deviations', 'events'] as const;
+
+/** Everything that was recorded, for a spreadsheet. */
+function Exports() {
+  return (
+    <nav aria-label="Take out as CSV" className="flex flex-wrap items-center gap-3">
+      <span>Take out as CSV</span>
+      {exports.map((kind) => (
+        <a
+          key={kind}
+          href={`/api/export/${kind}`}
+          download
+          className="flex min-h-glove items-center rounded-block border-2 border-edge bg-surface px-4"
+        >
+          {kind}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
 /** Every bay: those that need somebody first, in the order of the wall. */
 export function Board({
   cards,
@@ -74,6 +95,7 @@ export function Board({
         list('Needs somebody', wanting)
       )}
       {list('Goes on', calm)}
+      <Exports />
     </>
   );
 }

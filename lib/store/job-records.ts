@@ -70,6 +70,12 @@ export const openJobIn = async (db: Reader, bay: string): Promise<JobSummary | u
   return row === undefined ? undefined : toSummary(row);
 };
 
+/** All jobs, in the order in which they were opened. */
+export const jobIds = async (db: Reader): Promise<readonly string[]> =>
+  (await db.selectFrom('jobs').select('id').orderBy('opened_at').orderBy('id').execute()).map(
+    ({ id }) => id,
+  );
+
 /** The bay of a job, if there is one of that id. */
 export const jobBay = async (db: Reader, job: string): Promise<string | undefined> =>
   (await db.selectFrom('jobs').select('bay').where('id', '=', job).executeTakeFirst())?.bay;

@@ -25,6 +25,8 @@ const answerOf = async (response: Response): Promise<Answer> => {
 export interface Sent {
   readonly method?: string;
   readonly body?: unknown;
+  /** What stands behind the address, with its question mark. */
+  readonly query?: string;
   /** In place of `body`, as it is. */
   readonly raw?: RequestInit['body'];
   /** Added to, or with `undefined` taken from, those of our own pages. */
@@ -55,7 +57,11 @@ export class Kiosk {
     const method = sent.method ?? 'POST';
     const body = sent.raw ?? (sent.body === undefined ? null : JSON.stringify(sent.body));
     const init = { method, headers, ...(method === 'GET' ? {} : { body, duplex: 'half' }) };
-    const response = await endpoint(this.server, new Request(`${origin}/api`, init), params);
+    const response = await endpoint(
+      this.server,
+      new Request(`${origin}/api${sent.query ?? ''}`, init),
+      params,
+    );
     for (const cookie of response.headers.getSetCookie()) {
       const [, name, value] = /^([^=]+)=([^;]*)/.exec(cookie) ?? [];
       if (name !== undefined && value !== undefined) this.#cookies.set(name, value);
