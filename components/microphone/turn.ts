@@ -4,6 +4,8 @@ import { doubts, type Heard, type Understanding, type Word } from '@/lib/voice';
 export interface Piece {
   readonly readings: readonly Heard[];
   readonly ended: Moment;
+  /** A tool ran over it: it may be heard wrongly, and must not act. */
+  readonly underTool?: boolean;
 }
 
 /** A place in the sound (s), and when its sound had arrived: wall clock, ms since 1970, for measuring only. */
@@ -53,6 +55,7 @@ const joinHeard = (a: Heard, b: Heard): Heard => {
 const joinPieces = (a: Piece, b: Piece): Piece => ({
   readings: b.readings.map((reading, i) => joinHeard(a.readings[i] ?? emptyHeard, reading)),
   ended: b.ended,
+  underTool: a.underTool === true || b.underTool === true,
 });
 
 /** "One hundred" may be followed by "and twenty", and "bolt three" by "torqued ten"; "next" stands alone. */
@@ -69,6 +72,15 @@ const afterUnclear = (understanding: Understanding, soon: boolean): Understandin
   understanding.certainty === 'sure'
     ? { ...understanding, certainty: 'unsure', why: doubts.aroundIt }
     : understanding;
+
+/** A number under a tool is read back; all else has to be said again. */
+const underTool = (understanding: Understanding): Understanding => {
+  if (understanding.kind === 'nothing') return { ...understanding, why: doubts.tool };
+  const { intent, said } = understanding;
+  return intent.kind === 'value' || intent.kind === 'ambiguousValue'
+    ? { ...understanding, certainty: 'unsure', why: doubts.tool }
+    : { kind: 'nothing', why: doubts.tool, said };
+};
 
 /**
  * Joins pieces of speech that belong together although there was a pause between them, so that no part of a number is
@@ -123,27 +135,33 @@ export class Turn {
     return waiting === undefined ? [] : [this.#settled(waiting, now)];
   }
 
-  /** Forgets what waits, and gives it for the record. */
+  /** Forgets what waits, and gives it for the record. What comes right after it may be the rest of it. */
   drop(): Piece | undefined {
     const waiting = this.#waiting;
     this.#waiting = undefined;
+    if (waiting !== undefined) this.lost(waiting);
     return waiting;
+  }
+
+  /** Something was said that is not understood here: what comes right after it may be the rest of it. */
+  lost(piece: Piece): void {
+    this.#unclearUntilS = piece.readings[0]?.words.at(-1)?.endS ?? this.#unclearUntilS;
   }
 
   #settled(piece: Piece, decided: Moment): Spoken {
     const spoken = this.#spoken(piece, decided);
-    const { understanding, heard } = spoken;
-    const clear = understanding.kind === 'intent' && understanding.certainty === 'sure';
-    if (!clear) this.#unclearUntilS = heard.words.at(-1)?.endS ?? this.#unclearUntilS;
+    const { understanding } = spoken;
+    if (understanding.kind === 'nothing' || understanding.certainty === 'unsure') this.lost(piece);
     return spoken;
   }
 
   #spoken(piece: Piece, decided: Moment): Spoken {
     const heard = piece.readings[0] ?? emptyHeard;
     const beginsS = heard.words[0]?.startS ?? piece.ended.atS;
+    const understanding = this.#understand(piece.readings);
     return {
       understanding: afterUnclear(
-        this.#understand(piece.readings),
+        piece.underTool === true ? underTool(understanding) : understanding,
         beginsS - this.#unclearUntilS < this.#rules.clearOfS,
       ),
       heard,

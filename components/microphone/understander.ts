@@ -1,4 +1,5 @@
 import {
+  doubts,
   listeningPlan,
   understandPair,
   type Heard,
@@ -21,9 +22,6 @@ interface Attention {
 }
 
 const screenChanged = 'the screen changed while you spoke; say it again';
-
-/** Said when a tool hid the words, or half of them. */
-const tooLoud = 'too loud, say it again';
 
 const heardFrom = (utterance: Utterance): readonly Heard[] =>
   utterance.passes.map(({ words }) => ({
@@ -69,16 +67,21 @@ export class Understander {
 
   hear(utterance: Utterance): void {
     const { generation, endS: atS, decidedAtMs: arrivedMs } = utterance;
-    const piece: Piece = { readings: heardFrom(utterance), ended: { atS, arrivedMs } };
+    const piece: Piece = {
+      readings: heardFrom(utterance),
+      ended: { atS, arrivedMs },
+      underTool: utterance.trust === 'tooLoud',
+    };
     // Begun before the screen changed: it must not act on what is there now.
     if (this.#turn === undefined || generation !== this.#attention?.generation) {
       this.#lose(piece, screenChanged);
       return;
     }
-    // A tool ran over it. What waits for more may be the other half of it.
-    if (utterance.trust === 'tooLoud' || utterance.trust === 'toolOnly') {
+    // Words out of a tool alone. What waits for more may have gone on under it.
+    if (utterance.trust === 'toolOnly') {
       const waiting = this.#turn.drop();
-      if (utterance.trust === 'tooLoud' || waiting !== undefined) this.#lose(piece, tooLoud);
+      this.#turn.lost(piece);
+      if (waiting !== undefined) this.#lose(piece, doubts.tool);
       return;
     }
     this.#report(this.#turn.hear(piece));

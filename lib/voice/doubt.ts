@@ -17,6 +17,7 @@ export const doubts = {
   pause: 'there was a long pause inside the number',
   tooShort: 'a word was too short to be sure of',
   noise: 'it is too loud here to be sure of a number',
+  tool: 'too loud, say it again',
 } as const;
 export type Doubt = (typeof doubts)[keyof typeof doubts];
 
