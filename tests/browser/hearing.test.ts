@@ -169,7 +169,7 @@ describe('with a microphone', () => {
       () =>
         new Promise<string>((resolve) => {
           addEventListener('securitypolicyviolation', (event) => {
-            resolve((event as SecurityPolicyViolationEvent).violatedDirective);
+            resolve(event.violatedDirective);
           });
           // Past our own guard, in a turn of its own so that the policy applies.
           setTimeout(() => {
