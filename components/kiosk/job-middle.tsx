@@ -163,7 +163,7 @@ export function JobMiddle(props: MiddleProps) {
     <StepScreen
       state={state}
       forming={kiosk.forming}
-      cramped={kiosk.problem !== undefined || kiosk.deaf !== undefined}
+      cramped={kiosk.trouble !== undefined}
       tools={toolsForStep(job, currentStep(job), props.cabinet, job.lastAt, state.adapter)}
       settings={props.cabinet.settings ?? {}}
       onChoose={(fastener) => {

@@ -46,9 +46,7 @@ export function JobScreen(props: JobScreenProps) {
   const onTouch = (act: Act): void => {
     kiosk.act(act, 'touch');
   };
-  const silent = kiosk.settings.listens ? kiosk.deaf : undefined;
-  useSilence(silent);
-  const trouble = kiosk.problem ?? silent;
+  useSilence(kiosk.silent);
   return (
     <JobFrame
       header={
@@ -70,8 +68,8 @@ export function JobScreen(props: JobScreenProps) {
         />
       }
       alert={
-        trouble === undefined ? null : (
-          <Trouble text={trouble}>
+        kiosk.trouble === undefined ? null : (
+          <Trouble text={kiosk.trouble}>
             {kiosk.deaf === undefined || kiosk.problem !== undefined ? null : (
               <Button
                 glyph="ear"

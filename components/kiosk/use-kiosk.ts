@@ -46,6 +46,10 @@ export interface RunningKiosk {
   readonly forming: string | undefined;
   /** Why nothing can be heard, and what to do. */
   readonly deaf: string | undefined;
+  /** The same where the kiosk is to listen. */
+  readonly silent: string | undefined;
+  /** The one line about what is wrong now. */
+  readonly trouble: string | undefined;
   /** Takes a reason down again; undefined while it is being taken, or where nothing can be heard. */
   readonly dictate: (() => void) | undefined;
   readonly dictating: boolean;
@@ -116,6 +120,8 @@ export const useKiosk = ({
   useKeys(state, settings.footKey, attention, { onAct: act, onDigit, onEscape });
 
   const dictating = hearing.duty === 'reason';
+  const deaf = hearing.state.kind === 'failed' ? hearing.state.text : undefined;
+  const silent = settings.listens ? deaf : undefined;
   return {
     state,
     send,
@@ -129,7 +135,9 @@ export const useKiosk = ({
     ears,
     hearing: hearingView(hearing.state, hearing.duty),
     forming: hearing.forming,
-    deaf: hearing.state.kind === 'failed' ? hearing.state.text : undefined,
+    deaf,
+    silent,
+    trouble: problem ?? silent,
     dictate: dictating || hearing.state.kind !== 'listening' ? undefined : dictate,
     dictating,
     voiceAvailable,

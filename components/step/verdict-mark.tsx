@@ -1,29 +1,23 @@
-import type { Verdict } from '@/lib/metrology';
+import { verdictWords, type Verdict } from '@/lib/metrology';
 
 /** Each verdict has its own shape, word and colour: none of them is needed to read the other two. */
-const looks: Readonly<
-  Record<Verdict, { word: string; tint: string; shape: string; mark: string }>
-> = {
+const looks: Readonly<Record<Verdict, { tint: string; shape: string; mark: string }>> = {
   inSpec: {
-    word: 'in spec',
     tint: 'text-good',
     shape: 'M24 3a21 21 0 1 0 0 42 21 21 0 0 0 0-42Z',
     mark: 'M14 25l7 7 13-15',
   },
   notProvable: {
-    word: 'not provable',
     tint: 'text-unsure',
     shape: 'M24 2 46 24 24 46 2 24Z',
     mark: 'M24 13v13M24 33v.5',
   },
   outOfSpec: {
-    word: 'out of spec',
     tint: 'text-bad',
     shape: 'M4 4h40v40H4Z',
     mark: 'M15 15l18 18M33 15 15 33',
   },
   noFigure: {
-    word: 'recorded, no figure given',
     tint: 'text-ink',
     shape: 'M4 12h40v24H4Z',
     mark: 'M14 24h20',
@@ -31,7 +25,6 @@ const looks: Readonly<
 };
 
 export const verdictTint = (verdict: Verdict): string => looks[verdict].tint;
-export const verdictWord = (verdict: Verdict): string => looks[verdict].word;
 
 /** The shape alone; the word must stand beside it. */
 export function VerdictShape({
@@ -63,7 +56,7 @@ export function VerdictMark({ verdict, className = '' }: { verdict: Verdict; cla
       className={`inline-flex items-baseline gap-[0.35em] font-bold ${verdictTint(verdict)} ${className}`}
     >
       <VerdictShape verdict={verdict} className="size-[1em] self-center" />
-      {verdictWord(verdict)}
+      {verdictWords[verdict]}
     </span>
   );
 }

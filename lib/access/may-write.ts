@@ -15,6 +15,14 @@ export const writeFault = (
   return undefined;
 };
 
+/** The same, and of these kinds alone. */
+const faultUnless = (
+  allowed: ReadonlySet<HappeningType>,
+  event: JobEvent,
+  writer: { readonly person: Person; readonly device: string },
+): WriteFault | undefined =>
+  writeFault(event, writer) ?? (allowed.has(event.happening.type) ? undefined : 'notForForeman');
+
 const visits: ReadonlySet<HappeningType> = new Set<HappeningType>([
   'deviationDecided',
   'looseEndSigned',
@@ -26,8 +34,7 @@ const visits: ReadonlySet<HappeningType> = new Set<HappeningType>([
 export const visitFault = (
   event: JobEvent,
   visitor: { readonly person: Person; readonly device: string },
-): WriteFault | undefined =>
-  writeFault(event, visitor) ?? (visits.has(event.happening.type) ? undefined : 'notForForeman');
+): WriteFault | undefined => faultUnless(visits, event, visitor);
 
 const foremansOwn: ReadonlySet<HappeningType> = new Set<HappeningType>([
   ...visits,
@@ -40,6 +47,4 @@ const foremansOwn: ReadonlySet<HappeningType> = new Set<HappeningType>([
 export const foremanFault = (
   event: JobEvent,
   foreman: { readonly person: Person; readonly device: string },
-): WriteFault | undefined =>
-  writeFault(event, foreman) ??
-  (foremansOwn.has(event.happening.type) ? undefined : 'notForForeman');
+): WriteFault | undefined => faultUnless(foremansOwn, event, foreman);

@@ -9,6 +9,7 @@ import { jobEventSchema } from '../job';
 import { noteMarks, type Marks } from './bench-marks';
 import { chromiumFlags } from './chromium';
 import { memoryMb } from './hearing-browser';
+import { inPage } from './in-page';
 import { toneAtS, writeRecording } from './spoken-recording';
 import { startApp } from './start-app';
 
@@ -102,10 +103,7 @@ const inFolder = async (folder: string, chromiumPath: string): Promise<JobMeasur
       viewport: { width: 1920, height: 1080 },
       permissions: ['microphone'],
     });
-    // The runner of TypeScript names functions by a helper that the page does not have.
-    await context.addInitScript(
-      `globalThis.__name ??= (named) => named; (${String(noteMarks)})();`,
-    );
+    await context.addInitScript(inPage(noteMarks));
     const page = await context.newPage();
     await page.goto(`${app.address}/bay/bay-1`);
     await signOn(page);

@@ -1,4 +1,5 @@
 import type { Browser } from 'playwright-core';
+import { inPage } from './in-page';
 
 /** What a wall holds while it is told what a whole week brings, as fast as it takes it. */
 export interface WeekMeasures {
@@ -65,9 +66,7 @@ export const simulateWeek = async (
   bays: number,
 ): Promise<WeekMeasures> => {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
-  // The compiler marks the names of functions with a helper that the page does not have.
-  await context.addInitScript('globalThis.__name ??= (target) => target');
-  await context.addInitScript(fakeStream);
+  await context.addInitScript(inPage(fakeStream));
   const page = await context.newPage();
   await page.goto(`${address}/wall`);
   await page.locator(`[data-bay="bay-${bays}"]`).waitFor();

@@ -1,4 +1,4 @@
-import { mkdtempSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
@@ -8,7 +8,8 @@ import { databaseFile } from '../store/files';
 import { nextEvent, nextStepDone, setUpWallShop, type BenchJob } from './bench-wall-shop';
 import { simulateWeek, type WeekMeasures } from './bench-wall-week';
 import { chromiumFlags } from './chromium';
-import { memoryMb } from './hearing-browser';
+import { memoryMb, residentMb } from './hearing-browser';
+import { inPage } from './in-page';
 import { startApp, type RunningApp } from './start-app';
 
 /** What was measured of the wall over a shop of 60 bays. */
@@ -78,12 +79,8 @@ const post = async (address: string, job: BenchJob, event: JobEvent): Promise<vo
 
 const clock = (): number => performance.timeOrigin + performance.now();
 
-const residentMb = (pid: number | undefined): number | undefined => {
-  if (pid === undefined || process.platform !== 'linux') return undefined;
-  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
-  const kb = /^VmRSS:\s+(\d+) kB/m.exec(status)?.[1];
-  return kb === undefined ? undefined : Number(kb) / 1024;
-};
+const serverMb = async ({ pid }: RunningApp): Promise<number | undefined> =>
+  pid === undefined ? undefined : residentMb(pid);
 
 interface Sent {
   readonly key: string;
@@ -119,9 +116,7 @@ const work = async (address: string, jobs: readonly BenchJob[]): Promise<readonl
 
 const openWall = async (browser: Browser, address: string): Promise<Page> => {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
-  // The compiler marks the names of functions with a helper that the page does not have.
-  await context.addInitScript('globalThis.__name ??= (target) => target');
-  await context.addInitScript(notePainted);
+  await context.addInitScript(inPage(notePainted));
   const page = await context.newPage();
   await page.goto(`${address}/wall`);
   await page.locator(`[data-bay="bay-${bays}"]`).waitFor();
@@ -135,7 +130,7 @@ const measure = async (
 ): Promise<WallMeasures> => {
   const page = await openWall(browser, app.address);
   await page.waitForTimeout(2_000);
-  const beforeMb = residentMb(app.pid);
+  const beforeMb = await serverMb(app);
   const sent = await work(app.address, jobs);
   await page.waitForTimeout(2_000);
   const painted = await page.evaluate(() => window.wallPainted);
@@ -149,7 +144,7 @@ const measure = async (
     toPaintedMs: seen.map(({ key, storedMs }) => Math.max(0, (painted[key] ?? 0) - storedMs)),
     toStoredMs: sent.map(({ sentMs, storedMs }) => storedMs - sentMs),
     unseen: sent.length - seen.length,
-    serverMb: [beforeMb, residentMb(app.pid)],
+    serverMb: [beforeMb, await serverMb(app)],
     pageMb,
     week: await simulateWeek(browser, app.address, bays),
   };

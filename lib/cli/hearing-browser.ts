@@ -21,7 +21,8 @@ export interface MeasuringBrowser {
   close(): Promise<void>;
 }
 
-const residentMb = async (processId: number): Promise<number | undefined> => {
+/** Resident memory of a process, MB; undefined where the system does not tell. */
+export const residentMb = async (processId: number): Promise<number | undefined> => {
   try {
     const status = await readFile(`/proc/${processId}/status`, 'utf8');
     const kb = /^VmRSS:\s+(\d+) kB$/m.exec(status)?.[1];

@@ -1,5 +1,5 @@
 import type { Happening } from '../job';
-import type { Verdict } from '../metrology';
+import { verdictWords } from '../metrology';
 import { unitFacts, type Unit } from '../quantity';
 import { answered, happenAndShow } from './happen';
 import type { Draft, Figure, KioskEnv, KioskState, KioskStep, Oddity, Outcome, Via } from './state';
@@ -7,14 +7,6 @@ import type { Draft, Figure, KioskEnv, KioskState, KioskStep, Oddity, Outcome, V
 /** As spoken: no rounding, the unit behind it. */
 export const spokenFigure = (value: number, unit: Unit): string =>
   unit === 'deg' ? `${value}°` : `${value} ${unitFacts[unit].symbol}`;
-
-const verdictWords: Record<Verdict, string> = {
-  inSpec: 'in spec',
-  notProvable: 'not provable',
-  outOfSpec: 'out of spec',
-  noFigure: 'recorded, no figure given',
-};
-export const verdictText = (verdict: Verdict): string => verdictWords[verdict];
 
 export const figureOf = ({ value, unit, label, verdict, sentence }: Draft): Figure => ({
   value,
@@ -58,7 +50,7 @@ export const storeDraft = (
   env: KioskEnv,
 ): KioskStep => {
   const { chosen: _served, ...rest } = answered(state);
-  const text = `${draft.label}: ${spokenFigure(draft.value, draft.unit)}, ${verdictText(draft.verdict)}`;
+  const text = `${draft.label}: ${spokenFigure(draft.value, draft.unit)}, ${verdictWords[draft.verdict]}`;
   const outcome: Omit<Outcome, 'said'> = {
     tone: draft.verdict === 'outOfSpec' ? 'bad' : 'good',
     text,

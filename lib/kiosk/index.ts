@@ -3,7 +3,7 @@ export { validIntents } from './valid-intents';
 export type * from './state';
 export { holdWords, kioskTransition, openKiosk } from './transition';
 export { voiceContext } from './voice-context';
-export { spokenFigure, verdictText } from './draft';
+export { spokenFigure } from './draft';
 export { allWants, currentStep, openWants, orderedFasteners, wantLabel } from './wanted';
 export type { Want } from './wanted';
 export { openEndsText } from './moves';

@@ -14,10 +14,9 @@ import {
   type Revision,
   type ValueAsk,
 } from '../procedure';
-import { fromCanonical } from '../quantity';
 import { wasDone } from './find-step';
 import type { LooseEnd } from './loose-end';
-import { asked, withUnit } from './words';
+import { asked, readWords } from './words';
 
 type Measure = 'torque' | 'angle';
 
@@ -136,11 +135,9 @@ const accepted = (state: JobState, reading: Reading): boolean =>
       deviation.decision.word !== 'rework',
   );
 
-/** "71 N·m"; with an adapter "71 N·m on the wrench, 80 N·m at the fastener,". */
-const wasRead = ({ value, unit, canonical, adapter }: Reading): string =>
-  adapter === undefined
-    ? withUnit(value, unit)
-    : `${withUnit(value, unit)} on the wrench, ${withUnit(fromCanonical(canonical, unit), unit)} at the fastener,`;
+/** As read, in the middle of a sentence. */
+const wasRead = (reading: Reading): string =>
+  reading.adapter === undefined ? readWords(reading) : `${readWords(reading)},`;
 
 const doubtful = (state: JobState, reading: Reading): readonly LooseEnd[] => {
   const step = stepOf(state.revision, reading.step);

@@ -1,5 +1,6 @@
 import { toleranceInterval, type Specification } from '../fastening/specification';
 import type { Reason } from '../job/event';
+import type { Reading } from '../job/state';
 import { stepNumber, stepOf, type Fastener, type FastenerGroup, type Revision } from '../procedure';
 import { fromCanonical, unitFacts, type Unit } from '../quantity';
 
@@ -8,6 +9,14 @@ export const plain = (value: number): string => String(Number(value.toFixed(3)))
 
 export const withUnit = (value: number, unit: Unit): string =>
   `${plain(value)} ${unitFacts[unit].symbol}`;
+
+/** "71 N·m", or with an adapter "71 N·m on the wrench, 80 N·m at the fastener". */
+export const readWords = ({ value, unit, canonical, adapter }: Reading): string => {
+  const read = withUnit(value, unit);
+  return adapter === undefined
+    ? read
+    : `${read} on the wrench, ${withUnit(fromCanonical(canonical, unit), unit)} at the fastener`;
+};
 
 /** "Asked: 9 to 11 N·m", in the unit of the sheet. */
 export const asked = (spec: Specification): string => {

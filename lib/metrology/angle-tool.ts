@@ -1,5 +1,6 @@
 import type { TorqueTool } from '../shop';
 import { calibrationHoldsUntil } from './calibration';
+import { calibrationRefusal } from './choose-tool';
 
 /** A tool that can prove an angle, and how far that may be off. */
 export interface AngleTool {
@@ -22,9 +23,7 @@ export const bestAngleTool = (
       const until = calibrationHoldsUntil(tool);
       const holds =
         until.ok &&
-        on >= tool.calibration.on &&
-        on <= until.value &&
-        cyclesOf(tool.id) < tool.calibration.intervalCycles;
+        calibrationRefusal(tool, until.value, { on, cycles: cyclesOf(tool.id) }) === undefined;
       return tool.expandedAngleDeg === undefined || !holds
         ? []
         : [{ tool, expandedDeg: tool.expandedAngleDeg }];

@@ -41,6 +41,26 @@ export interface UsableTool {
   readonly uncertainty: ToolUncertainty;
 }
 
+/** Why the calibration of a tool does not hold on a day, after so many cycles; `until` is its last day. */
+export const calibrationRefusal = (
+  { name, calibration }: TorqueTool,
+  until: string,
+  { on, cycles }: ToolUseNow,
+): ToolRefusal | undefined => {
+  if (on < calibration.on)
+    return {
+      kind: 'calibratedLater',
+      message: `${name} is noted as calibrated on ${calibration.on}, after today.`,
+    };
+  if (on > until)
+    return { kind: 'expired', message: `The calibration of ${name} ran out on ${until}.` };
+  if (cycles >= calibration.intervalCycles) {
+    const used = `${String(cycles)} of ${String(calibration.intervalCycles)} cycles`;
+    return { kind: 'cyclesUsedUp', message: `${name} is due for calibration: ${used} used.` };
+  }
+  return undefined;
+};
+
 /**
  * Whether a tool may be used for a step, and its uncertainty there. Refused: a calibration run out by date or by
  * cycles, a torque outside its usable range, another square drive, a scale in other units (N·m where the tool says
@@ -59,21 +79,10 @@ export const admitTool = (
   if (!Number.isFinite(need.torqueNm) || need.torqueNm <= 0 || !(now.cycles >= 0)) {
     return refuse('badData', 'A torque is above zero, and cycles are a count.');
   }
-  const { name, calibration } = tool;
+  const { name } = tool;
   if (tool.kind === 'angle') return refuse('measuresNoTorque', `${name} measures angles only.`);
-  if (today.value < calibration.on) {
-    return refuse(
-      'calibratedLater',
-      `${name} is noted as calibrated on ${calibration.on}, after today.`,
-    );
-  }
-  if (today.value > until.value) {
-    return refuse('expired', `The calibration of ${name} ran out on ${until.value}.`);
-  }
-  if (now.cycles >= calibration.intervalCycles) {
-    const cycles = `${String(now.cycles)} of ${String(calibration.intervalCycles)} cycles`;
-    return refuse('cyclesUsedUp', `${name} is due for calibration: ${cycles} used.`);
-  }
+  const stale = calibrationRefusal(tool, until.value, { on: today.value, cycles: now.cycles });
+  if (stale !== undefined) return err(stale);
   if (need.drive !== undefined && need.drive !== tool.driveIn) {
     return refuse(
       'wrongDrive',

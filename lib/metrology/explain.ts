@@ -11,7 +11,7 @@ import {
   type Measured,
   type Unit,
 } from '../quantity';
-import { judge, type DecisionRule, type Verdict } from './verdict';
+import { judge, provenInterval, type DecisionRule, type Verdict } from './verdict';
 
 export interface Explanation {
   readonly verdict: Verdict;
@@ -29,14 +29,6 @@ const tellingPlaces = (value: number, limits: Limits, unit: Unit): number => {
   let places = digitsFor(limits, unit);
   while (places < 4 && !seen(places)) places += 1;
   return places;
-};
-
-/** The limits drawn in by the expanded uncertainty; undefined where nothing is left between them. */
-const provable = (limits: Limits, expanded: number): Limits | undefined => {
-  const lower = limits.lower === undefined ? undefined : limits.lower + expanded;
-  const upper = limits.upper === undefined ? undefined : limits.upper - expanded;
-  if (lower !== undefined && upper !== undefined && lower > upper) return undefined;
-  return { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
 };
 
 /**
@@ -101,7 +93,7 @@ export const explainVerdict = (
       if (!inside) {
         return say(`${shown} is ${side} ${limit}, by less than the tool’s ${doubt} can prove.`);
       }
-      const zone = provable(limits, expandedUncertainty);
+      const zone = provenInterval(limits, expandedUncertainty);
       return say(
         zone === undefined
           ? `${shown} ${isWithin}, but the tool’s ${doubt} is too coarse to prove it.`

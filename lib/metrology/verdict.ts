@@ -4,6 +4,14 @@ import type { ToleranceInterval } from '../fastening/specification';
 export const verdicts = ['inSpec', 'notProvable', 'outOfSpec', 'noFigure'] as const;
 export type Verdict = (typeof verdicts)[number];
 
+/** How each is told, on every screen and on paper. */
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  inSpec: 'in spec',
+  notProvable: 'not provable',
+  outOfSpec: 'out of spec',
+  noFigure: 'recorded, no figure given',
+};
+
 /** `mustProve` guards the limits by the expanded uncertainty; `simple` accepts the tolerance interval as it is. */
 export type DecisionRule = 'simple' | 'mustProve';
 

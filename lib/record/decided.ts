@@ -1,9 +1,9 @@
 import type { Deviation, JobState } from '../job';
 import { looseEnds } from '../ledger';
 import { kindWords } from '../ledger/step-ends';
-import { reasonWords } from '../ledger/words';
+import { reasonWords, readWords } from '../ledger/words';
 import { fastenerName, fastenerOf, partOf, stepOf, type Caution } from '../procedure';
-import { readWords, type Names } from './words';
+import { type Names } from './words';
 
 /** What was not as the maker's sheet has it, why, and who said what to it. */
 export interface DeviationRow {

@@ -1,3 +1,3 @@
 export { handOverRecord, type HandOverRecord } from './hand-over-record';
 export type { MeasuredRow } from './measured';
-export { namesOf, verdictWords, type Names } from './words';
+export { namesOf, type Names } from './words';

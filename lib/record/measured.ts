@@ -1,7 +1,9 @@
 import { askedValue, type JobState, type Reading } from '../job';
 import type { Verdict } from '../metrology/verdict';
 import { askOf, fastenerName, fastenerOf, groupOf, stepOf, type ValueAsk } from '../procedure';
-import { askedWords, readWords, verdictWords, type Names } from './words';
+import { readWords } from '../ledger/words';
+import { verdictWords } from '../metrology/verdict';
+import { askedWords, type Names } from './words';
 
 /** One measured value with what was asked of it. */
 export interface MeasuredRow {

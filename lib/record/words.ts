@@ -1,8 +1,5 @@
-import { atFastener, type Reading } from '../job';
 import type { Specification } from '../fastening/specification';
 import { toleranceInterval } from '../fastening/specification';
-import { withUnit } from '../ledger/words';
-import type { Verdict } from '../metrology/verdict';
 import { digitsFor, formatQuantity, formatWindow } from '../quantity';
 
 /** Whose name stands for an id; ids never reach the paper. */
@@ -25,13 +22,6 @@ export const namesOf = (shop: {
   tool: nameIn(shop.torqueTools, 'a tool that is no longer listed'),
 });
 
-export const verdictWords: Readonly<Record<Verdict, string>> = {
-  inSpec: 'in spec',
-  notProvable: 'not provable',
-  outOfSpec: 'out of spec',
-  noFigure: 'recorded, no figure given',
-};
-
 /** "10 N·m (9–11 N·m)", "at least 11.5 V", "no figure", in the unit of the sheet. */
 export const askedWords = (spec: Specification): string => {
   const interval = toleranceInterval(spec);
@@ -39,14 +29,4 @@ export const askedWords = (spec: Specification): string => {
   if (interval?.target === undefined) return window;
   const target = formatQuantity(interval.target, spec.unit, digitsFor(interval, spec.unit));
   return `${target} (${window})`;
-};
-
-/** "71 N·m", or with an adapter "71 N·m on the wrench, 80 N·m at the fastener". */
-export const readWords = ({ value, unit, adapter }: Reading): string => {
-  const read = withUnit(value, unit);
-  if (adapter === undefined) return read;
-  const there = atFastener({ value, unit, adapter });
-  return there.ok
-    ? `${read} on the wrench, ${withUnit(there.value.measured.value, there.value.measured.unit)} at the fastener`
-    : read;
 };

@@ -6,8 +6,7 @@ import {
   type ExportKind,
   type Row,
 } from '../export';
-import { replay } from '../job';
-import { jobView, type Store } from '../store';
+import { jobView, stateOf, type Store } from '../store';
 import { jobIds } from '../store/job-records';
 import { problem, stream } from './problem';
 import type { Endpoint } from './route';
@@ -24,9 +23,7 @@ async function* rowsOfShop(store: Store, kind: ExportKind): AsyncGenerator<reado
   for (const id of await jobIds(store.db)) {
     const record = await jobView(store, id);
     if (record === undefined) continue;
-    const state = replay(record.revision, record.events);
-    if (!state.ok) throw new Error(`Job ${id} cannot be read: ${state.error.message}`);
-    yield rowsOf(kind, state.value, record.events);
+    yield rowsOf(kind, stateOf(record), record.events);
   }
 }
 

@@ -1,5 +1,5 @@
-import { replay, type JobState } from '../job';
-import { jobView, readShop, type JobRecord } from '../store';
+import type { JobState } from '../job';
+import { jobView, readShop, stateOf, type JobRecord } from '../store';
 import type { Shop } from '../shop';
 import type { ShopServer } from './shop-server';
 
@@ -18,7 +18,5 @@ export const jobPage = async (
   const record = await jobView(store, job);
   const shop = await readShop(store);
   if (record === undefined || shop === undefined) return undefined;
-  const state = replay(record.revision, record.events);
-  if (!state.ok) throw new Error(`Job ${job} cannot be read: ${state.error.message}`);
-  return { record, state: state.value, shop };
+  return { record, state: stateOf(record), shop };
 };

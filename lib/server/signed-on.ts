@@ -15,26 +15,31 @@ import type { ShopServer } from './shop-server';
 export const deviceSecretIn = (cookies: string | null): string | undefined =>
   deviceSecretSchema.safeParse(cookieIn(cookies, deviceCookie)).data;
 
-/** Who is signed on, by the Cookie header of a request; for pages as for the interface. */
-export const sessionIn = async (
+/** The session under a cookie, at a device that is named after the browser's secret. */
+const sessionUnder = async (
   { store, now }: ShopServer,
   cookies: string | null,
+  cookie: string,
+  nameOf: (secret: string) => string,
 ): Promise<Session | undefined> => {
-  const token = cookieIn(cookies, sessionCookie);
+  const token = cookieIn(cookies, cookie);
   const secret = deviceSecretIn(cookies);
   if (token === undefined || secret === undefined) return undefined;
-  return findSession(store, token, deviceOf(secret), now().getTime());
+  return findSession(store, token, nameOf(secret), now().getTime());
 };
+
+/** Who is signed on, by the Cookie header of a request; for pages as for the interface. */
+export const sessionIn = (
+  server: ShopServer,
+  cookies: string | null,
+): Promise<Session | undefined> => sessionUnder(server, cookies, sessionCookie, deviceOf);
 
 /** The foreman who is signed on at a screen of their own; its `bay` says nothing. */
 export const foremanIn = async (
-  { store, now }: ShopServer,
+  server: ShopServer,
   cookies: string | null,
 ): Promise<Session | undefined> => {
-  const token = cookieIn(cookies, foremanCookie);
-  const secret = deviceSecretIn(cookies);
-  if (token === undefined || secret === undefined) return undefined;
-  const session = await findSession(store, token, foremanDeviceOf(secret), now().getTime());
+  const session = await sessionUnder(server, cookies, foremanCookie, foremanDeviceOf);
   return session?.person.role === 'foreman' ? session : undefined;
 };
 

@@ -99,14 +99,17 @@ export const readJob = async (db: Reader, id: string): Promise<JobRecord | undef
   return { summary: toSummary(row), revision, events: await readEvents(db, id) };
 };
 
+/** The state that a whole record makes. Throws where it makes none: then it has been tampered with. */
+export const stateOf = ({ summary, revision, events }: JobRecord): JobState => {
+  const state = replay(revision, events);
+  if (!state.ok)
+    throw new Error(`The record of job ${summary.id} is broken: ${state.error.message}`);
+  return state.value;
+};
+
 /** The state that a job's stored events make. Throws where they make none: then the record has been tampered with. */
 export const rebuildState = async (db: Reader, job: string): Promise<JobState> => {
   const record = await readJob(db, job);
-  const state = record && replay(record.revision, record.events);
-  if (state?.ok !== true) {
-    throw new Error(
-      `The record of job ${job} is broken: ${state?.error.message ?? 'it is missing'}`,
-    );
-  }
-  return state.value;
+  if (record === undefined) throw new Error(`The record of job ${job} is broken: it is missing`);
+  return stateOf(record);
 };

@@ -1,19 +1,7 @@
 import { expect, inject, test } from 'vitest';
 import { ownApp, testPage } from './job-script/kiosk-browser';
 import { jobIn } from './job-script/record';
-
-const signOn = (address: string, path: string, body: object) =>
-  fetch(`${address}${path}`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', origin: address },
-    body: JSON.stringify(body),
-  });
-
-const cookiesOf = (response: Response): string =>
-  response.headers
-    .getSetCookie()
-    .map((cookie) => cookie.split(';')[0])
-    .join('; ');
+import { signOnAt } from './job-script/session';
 
 test('a job has a hand-over record to read, and to print for whoever is signed on', async () => {
   const address = await ownApp();
@@ -27,13 +15,11 @@ test('a job has a hand-over record to read, and to print for whoever is signed o
   const asks = (cookie: string, path: string) =>
     fetch(`${address}/api/jobs/${path}`, { headers: { cookie } });
   expect((await asks('', `${job}/record.pdf`)).status).toBe(401);
-  const signed = await signOn(address, '/api/session', {
+  const { cookie } = await signOnAt(address, '/api/session', {
     person: 'tom-ashby',
     pin: '2586',
     bay: 'bay-1',
   });
-  expect(signed.status).toBe(200);
-  const cookie = cookiesOf(signed);
   const printed = await asks(cookie, `${job}/record.pdf?paper=letter`);
   expect(printed.status).toBe(200);
   expect(printed.headers.get('content-type')).toBe('application/pdf');
@@ -48,11 +34,11 @@ test('a job has a hand-over record to read, and to print for whoever is signed o
 
 test('a foreman takes the events out as a file', async () => {
   const address = inject('address');
-  const signed = await signOn(address, '/api/foreman', { person: 'mara-quill', pin: '4071' });
-  expect(signed.status).toBe(200);
-  const file = await fetch(`${address}/api/export/events`, {
-    headers: { cookie: cookiesOf(signed) },
+  const { cookie } = await signOnAt(address, '/api/foreman', {
+    person: 'mara-quill',
+    pin: '4071',
   });
+  const file = await fetch(`${address}/api/export/events`, { headers: { cookie } });
   expect(file.status).toBe(200);
   const lines = (await file.text()).split('\r\n');
   expect(lines[0]).toBe('job,seq,id,at,actor,role,device,input,type,happening');

@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import {
@@ -15,9 +12,9 @@ import {
 import { bayPage } from './job-script/kiosk-browser';
 import { signOn } from './job-script/people';
 import { touch } from './job-script/touch';
+import { wcagFailures } from './job-script/wcag';
 
 const pitchMm = pixelPitchMm(bayScreen);
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** One thing to read, as the browser draws it. */
 interface Reading {
@@ -62,27 +59,6 @@ const smallTargets = async (page: Page): Promise<readonly string[]> => {
     .map(({ name, width, height }) => `${name}: ${width.toFixed(0)} × ${height.toFixed(0)} px`);
 };
 
-/** What of the screen fails WCAG 2.2 A and AA, as axe-core finds it, in the theme that is shown. */
-const failures = async (page: Page): Promise<readonly string[]> => {
-  await page.evaluate(axe);
-  const found = await page.evaluate(async () => {
-    const { axe: checker } = window as unknown as {
-      axe: { run: (root: Document, options: object) => Promise<AxeResults> };
-    };
-    const { violations, passes } = await checker.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'],
-    });
-    return {
-      passed: passes.length,
-      failed: violations.flatMap(({ id, nodes }) =>
-        nodes.map((node) => `${id}: ${node.html} (${node.failureSummary ?? ''})`),
-      ),
-    };
-  });
-  expect(found.passed).toBeGreaterThan(5);
-  return found.failed;
-};
-
 interface Found {
   readonly readings: readonly Reading[];
   readonly smallTargets: readonly string[];
@@ -115,9 +91,9 @@ const found = new Map<Screen, Found>();
 
 const look = async (page: Page, screen: Screen): Promise<void> => {
   await page.emulateMedia({ colorScheme: 'light' });
-  const light = await failures(page);
+  const light = await wcagFailures(page);
   await page.emulateMedia({ colorScheme: 'dark' });
-  const dark = await failures(page);
+  const dark = await wcagFailures(page);
   found.set(screen, {
     readings: await readings(page),
     smallTargets: await smallTargets(page),

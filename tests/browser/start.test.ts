@@ -7,30 +7,17 @@ import { expect, inject, onTestFinished, test } from 'vitest';
 import { chromiumFlags, findChromium } from '@/lib/cli/chromium';
 import { testFolder } from '../store/fresh-store';
 import { startApp } from '@/lib/cli/start-app';
+import { signOnAt, type SignedOnBrowser } from './job-script/session';
 
 const bayJob = async (address: string): Promise<{ id: string; seq: number; phase: string }> => {
   const response = await fetch(`${address}/api/bays/bay-1`);
   return ((await response.json()) as { job: { id: string; seq: number; phase: string } }).job;
 };
 
-interface Me {
-  readonly device: string;
-  readonly cookie: string;
-}
+const signOn = (address: string): Promise<SignedOnBrowser> =>
+  signOnAt(address, '/api/session', { person: 'tom-ashby', pin: '2586', bay: 'bay-1' });
 
-const signOn = async (address: string): Promise<Me> => {
-  const response = await fetch(`${address}/api/session`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', origin: address },
-    body: JSON.stringify({ person: 'tom-ashby', pin: '2586', bay: 'bay-1' }),
-  });
-  expect(response.status).toBe(200);
-  const cookie = response.headers.getSetCookie().map((one) => one.split(';')[0]);
-  const { device } = (await response.json()) as { device: string };
-  return { device, cookie: cookie.join('; ') };
-};
-
-const hold = async (address: string, job: string, seq: number, me: Me) =>
+const hold = async (address: string, job: string, seq: number, me: SignedOnBrowser) =>
   fetch(`${address}/api/jobs/${job}/events`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', origin: address, cookie: me.cookie },

@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, onTestFinished, test } from 'vitest';
 import {
@@ -19,26 +16,8 @@ import { databaseFile } from '@/lib/store/files';
 import type { Happening } from '@/lib/job';
 import { testFolder, testPage } from './job-script/kiosk-browser';
 import { jobIn, storedEvents } from './job-script/record';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-const failures = async (page: Page): Promise<readonly string[]> => {
-  await page.evaluate(axe);
-  const found = await page.evaluate(async () => {
-    const { axe: checker } = window as unknown as {
-      axe: { run: (root: Document, options: object) => Promise<AxeResults> };
-    };
-    const { violations, passes } = await checker.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'],
-    });
-    return {
-      passed: passes.length,
-      failed: violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`)),
-    };
-  });
-  expect(found.passed).toBeGreaterThan(5);
-  return found.failed;
-};
+import { signOnAt } from './job-script/session';
+import { wcagFailures } from './job-script/wcag';
 
 /** What the wall marks as to be read from afar, how high its capitals are seen, and whether it is all there. */
 const farTexts = async (page: Page, widthPx: number) => {
@@ -122,7 +101,7 @@ describe.each([12, 60])('the wall of %i bays', (bays) => {
     await page.setViewportSize({ width: 1920, height: 1080 });
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
-      expect(await failures(page)).toEqual([]);
+      expect(await wcagFailures(page)).toEqual([]);
     }
     const other = await testPage();
     await other.goto(`${app.address}/wall`);
@@ -141,16 +120,11 @@ describe.each([12, 60])('the wall of %i bays', (bays) => {
 test('a foreman answers, decides, holds and gives a job away from a phone, and the wall says so', async () => {
   const address = inject('address');
   const job = await jobIn(address, 'bay-2');
-  const signed = await fetch(`${address}/api/session`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', origin: address },
-    body: JSON.stringify({ person: 'jo-fenn', pin: demoPins['jo-fenn'], bay: 'bay-2' }),
+  const { device, cookie } = await signOnAt(address, '/api/session', {
+    person: 'jo-fenn',
+    pin: demoPins['jo-fenn'],
+    bay: 'bay-2',
   });
-  const { device } = (await signed.json()) as { device: string };
-  const cookie = signed.headers
-    .getSetCookie()
-    .map((one) => one.split(';')[0])
-    .join('; ');
   const before = await storedEvents(address, job);
   const events = (
     [
@@ -210,7 +184,7 @@ test('a foreman answers, decides, holds and gives a job away from a phone, and t
   expect(await width()).toBeLessThanOrEqual(390);
   await tap(/^Bay 2/);
   await phone.getByRole('button', { name: 'Answer the call' }).waitFor();
-  expect(await failures(phone)).toEqual([]);
+  expect(await wcagFailures(phone)).toEqual([]);
   expect(await width()).toBeLessThanOrEqual(390);
   await tap('Answer the call');
   await wall.locator('[data-bay="bay-2"]').getByText('answered by Mara Quill').waitFor();

@@ -2,10 +2,10 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { Kiosk } from '@/components/kiosk/kiosk';
-import { replay, type JobState } from '@/lib/job';
+import type { JobState } from '@/lib/job';
 import { getShopServer } from '@/lib/server/shop-server';
 import { sessionIn } from '@/lib/server/signed-on';
-import { bayView, jobView, type BayView, type Store } from '@/lib/store';
+import { bayView, jobView, stateOf, type BayView, type Store } from '@/lib/store';
 import { demoPinHint, demoVoices } from '../../demo-shop';
 
 export const dynamic = 'force-dynamic';
@@ -21,12 +21,9 @@ const openView = async (bay: string): Promise<{ view: BayView | undefined; store
   return { view: await bayView(store, bay), store };
 };
 
-const stateOf = async (store: Store, job: string): Promise<JobState | undefined> => {
+const openJob = async (store: Store, job: string): Promise<JobState | undefined> => {
   const record = await jobView(store, job);
-  if (record === undefined) return undefined;
-  const replayed = replay(record.revision, record.events);
-  if (!replayed.ok) throw new Error(`Job ${job} cannot be read: ${replayed.error.message}`);
-  return replayed.value;
+  return record === undefined ? undefined : stateOf(record);
 };
 
 export async function generateMetadata({ params }: BayPageProps): Promise<Metadata> {
@@ -49,7 +46,7 @@ export default async function BayPage({ params }: BayPageProps) {
       people={view.people}
       procedures={view.procedures}
       signedOn={mine === undefined ? undefined : { person: mine.person, device: mine.device }}
-      job={view.job === undefined ? undefined : await stateOf(store, view.job.id)}
+      job={view.job === undefined ? undefined : await openJob(store, view.job.id)}
       cabinet={{
         tools: view.torqueTools,
         cycles: view.toolCycles,
