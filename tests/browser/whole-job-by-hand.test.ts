@@ -4,7 +4,7 @@ import { carryOut, lookedAt } from './job-script/carry-out';
 import type { Hands } from './job-script/hands';
 import { testPage, ownApp } from './job-script/kiosk-browser';
 import { keyboard } from './job-script/keyboard';
-import { foremanAccepts, signOn } from './job-script/people';
+import { earsGivenUp, foremanAccepts, signOn } from './job-script/people';
 import { jobIn, storedEvents, textsOf } from './job-script/record';
 import { jobByHand } from './job-script/script';
 import { touch } from './job-script/touch';
@@ -66,6 +66,7 @@ describe('a whole job without a microphone closes, and its record is the same as
     await page.goto(`${address}/bay/bay-1`);
     const hands = touch(page);
     await signOn(hands);
+    await earsGivenUp(hands);
     const events = await doJob(address, job, hands);
     expect(waysIn(events)).toEqual(['touch']);
     expect(reasons(events)).toEqual(writtenReasons);
@@ -78,6 +79,7 @@ describe('a whole job without a microphone closes, and its record is the same as
     await page.goto(`${address}/bay/bay-1`);
     const hands = keyboard(page);
     await signOn(hands);
+    await earsGivenUp(hands);
     const events = await doJob(address, job, hands);
     expect(waysIn(events)).toContain('key');
     expect(waysIn(events)).not.toContain('voice');
