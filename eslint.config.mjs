@@ -17,11 +17,13 @@ const core = [
   'shop',
   'sound',
   'voice',
+  'practice',
   'kiosk',
   'wall',
   'handover',
   'export',
   'record',
+  'review',
 ];
 
 export default tseslint.config(

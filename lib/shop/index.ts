@@ -57,8 +57,41 @@ export const shopAdapterSchema = z.object({
 });
 export type ShopAdapter = z.infer<typeof shopAdapterSchema>;
 
+/** A time of day in the shop's zone, on the half hour: "06:00". */
+const clockTime = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[03]0$/, { message: 'write a time like 06:00 or 13:30' });
+
+/** One that ends at or before its beginning ends on the next day. */
+export const shiftSchema = z.object({
+  id: idSchema,
+  name: z.string().min(1).max(40),
+  from: clockTime,
+  to: clockTime,
+});
+export type Shift = z.infer<typeof shiftSchema>;
+
+const isTimeZone = (name: string): boolean => {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+};
+
+/** Where the shop says nothing (assumption: common in two-shift shops). */
+export const usualShifts: readonly Shift[] = [
+  { id: 'early', name: 'Early', from: '06:00', to: '14:00' },
+  { id: 'late', name: 'Late', from: '14:00', to: '22:00' },
+  { id: 'night', name: 'Night', from: '22:00', to: '06:00' },
+];
+
 /** How a shop wants things done; what it does not say is off. */
 export const shopSettingsSchema = z.object({
+  /** IANA name of the zone in which its days and shifts are meant; absent: the server's own. */
+  timeZone: z.string().max(60).refine(isTimeZone, { message: 'no such time zone' }).optional(),
+  /** Absent: `usualShifts`. */
+  shifts: z.array(shiftSchema).max(8).optional(),
   /** Fasteners without a figure are shown a general one, marked as no maker's value. Never safety-critical ones. */
   showGeneralFigures: z.boolean().optional(),
   /** Only tools marked in the unit of the sheet may be taken; else any, since the screen shows both units. */

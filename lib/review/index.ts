@@ -1,0 +1,2 @@
+export * from './filter';
+export * from './sections';
