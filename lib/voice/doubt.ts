@@ -1,5 +1,6 @@
 import type { Heard, Intent, VoiceContext, Word } from './intent';
 import { numberWords } from './number-words';
+import type { PersonalVoice } from './personal-voice';
 import type { Reading } from './reading';
 
 /** Why an utterance is not acted on at once, in words for the screen. */
@@ -15,6 +16,7 @@ export const doubts = {
   aroundIt: 'something else was said before or after it',
   unclear: 'it was not heard clearly',
   pause: 'there was a long pause inside the number',
+  mistaken: 'this number was mistaken in your voice practice',
   tooShort: 'a word was too short to be sure of',
   noise: 'it is too loud here to be sure of a number',
   tool: 'too loud, say it again',
@@ -58,15 +60,17 @@ const contextDoubt = (intent: Intent, context: VoiceContext): Doubt | undefined 
   return undefined;
 };
 
-const clarityDoubt = (words: readonly Word[]): Doubt | undefined => {
+const clarityDoubt = (words: readonly Word[], voice?: PersonalVoice): Doubt | undefined => {
+  const leastNumber = Math.max(limits.leastNumberConfidence, voice?.leastNumberConfidence ?? 0);
+  const least = Math.max(limits.leastConfidence, voice?.leastConfidence ?? 0);
   const unclear = words.some(
     (word, at) =>
       word.confidence <
       (soundsAlike(words, at)
-        ? limits.leastAlikeConfidence
+        ? Math.max(limits.leastAlikeConfidence, leastNumber)
         : inNumber(word)
-          ? limits.leastNumberConfidence
-          : limits.leastConfidence),
+          ? leastNumber
+          : least),
   );
   return unclear ? doubts.unclear : undefined;
 };
@@ -87,8 +91,10 @@ export const doubtOf = (
   heard: Heard,
   context: VoiceContext,
 ): Doubt | undefined => {
-  const found = contextDoubt(intent, context) ?? clarityDoubt(reading.words);
+  const found = contextDoubt(intent, context) ?? clarityDoubt(reading.words, context.voice);
   if (found !== undefined || !isValue(intent)) return found;
+  if (reading.words.some(({ text }) => context.voice?.readBack.includes(text)))
+    return doubts.mistaken;
   if (reading.unknownAround.length > 0) return doubts.aroundIt;
   const over = heard.speechOverNoiseDb;
   if (over !== undefined && over < limits.leastSpeechOverNoiseDb) return doubts.noise;

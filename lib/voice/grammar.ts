@@ -37,7 +37,10 @@ const phrasesFor = (context: VoiceContext): readonly string[] => {
     .flatMap((phrase) => phrase.say.flatMap(fixedParts));
   const named =
     context.labels.length === 0 ? [] : context.noun === undefined ? nouns : [context.noun];
-  return [...phrases, ...named, ...spokenUnits.flatMap(({ say }) => say)];
+  const own = (context.voice?.own ?? [])
+    .filter(({ intent }) => context.intents.includes(intent.kind))
+    .flatMap(({ say }) => fixedParts(say));
+  return [...phrases, ...own, ...named, ...spokenUnits.flatMap(({ say }) => say)];
 };
 
 /**

@@ -1,9 +1,12 @@
 export type * from './intent';
+export type * from './personal-voice';
 export { holdReasons } from './intent';
 export { everyPhrase } from './every-phrase';
 export { grammarFor, listeningPlan, unknownWord, type ListeningPlan } from './grammar';
 export { matchPhrase } from './match-phrase';
+export { numberWords } from './number-words';
 export { parseNumber, type PairSense, type SpokenNumber } from './parse-number';
+export { phoneDistance, phonesOf } from './phone-distance';
 export { phraseTable, rowKind, type PhraseRow } from './phrase-table';
 export { spokenForms } from './spoken-forms';
 export { spokenUnits } from './unit-words';

@@ -1,4 +1,5 @@
 import type { Quantity, Unit } from '../quantity';
+import type { PersonalVoice } from './personal-voice';
 
 /** One recognised word; times in seconds of audio since listening began. */
 export interface Word {
@@ -73,6 +74,8 @@ export interface VoiceContext {
   readonly labels: readonly string[];
   /** How many steps may be named by "go to step n". */
   readonly steps: number;
+  /** Of whoever is signed on. */
+  readonly voice?: PersonalVoice;
 }
 
 /** What became of an utterance. */

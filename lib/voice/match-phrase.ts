@@ -122,6 +122,19 @@ const intentOf = (phrase: PhraseRow, slots: Slots): Intent | undefined => {
   }
 };
 
+/** A phrase of whoever is signed on. It never takes the place of one that everybody has. */
+const matchOwn = (words: Words, { intents, voice }: VoiceContext): Match => {
+  const text = words.join(' ');
+  const found = voice?.own.find(({ say, intent }) => say === text && intents.includes(intent.kind));
+  return found === undefined
+    ? { kind: 'none' }
+    : {
+        kind: 'phrase',
+        intent: found.intent,
+        row: { intent: found.intent, say: [found.say], asksBack: false },
+      };
+};
+
 /** The phrase that these words are, whole; only phrases that may be said now count. */
 export const matchPhrase = (said: Words, context: VoiceContext): Match => {
   const words = said.map(asHeard);
@@ -134,5 +147,5 @@ export const matchPhrase = (said: Words, context: VoiceContext): Match => {
         if (intent !== undefined) matches.push({ kind: 'phrase', intent, row: phrase });
       }
   }
-  return matches[0] ?? { kind: 'none' };
+  return matches[0] ?? matchOwn(words, context);
 };

@@ -1,31 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { phraseTable } from '@/lib/voice';
-import { pronunciations } from './pronunciations';
-
-const phonesOf = (say: string): readonly string[] =>
-  say
-    .split(' ')
-    .filter((word) => !word.startsWith('{'))
-    .flatMap((word) => (pronunciations[word] ?? '?').split(' '));
-
-/** Phones to change, leave out or put in to make one of the other (Levenshtein). */
-const distance = (a: readonly string[], b: readonly string[]): number => {
-  let row = b.map((_, at) => at + 1);
-  a.forEach((phone, i) => {
-    let left = i + 1;
-    row = row.map((up, at) => {
-      const corner = at === 0 ? i : (row[at - 1] ?? 0);
-      left = Math.min(left + 1, up + 1, corner + (phone === b[at] ? 0 : 1));
-      return left;
-    });
-  });
-  return row.at(-1) ?? a.length;
-};
+import { phoneDistance as distance, phonesOf, phraseTable } from '@/lib/voice';
 
 const said = phraseTable.flatMap((row) =>
   row.say
     .filter((say) => !say.includes('{value}'))
-    .map((say) => ({ say, row, phones: phonesOf(say) })),
+    .map((say) => ({ say, row, phones: phonesOf(say) ?? ['?'] })),
 );
 
 describe('phrases sound different', () => {
