@@ -3,7 +3,7 @@ import type { NextConfig } from 'next';
 const config: NextConfig = {
   poweredByHeader: false,
   reactStrictMode: true,
-  serverExternalPackages: ['libsql'],
+  serverExternalPackages: ['libsql', 'pino', 'prom-client'],
   devIndicators: false,
   // Types are checked by themselves, once; see lib/cli/checks.mjs.
   typescript: { ignoreBuildErrors: true },

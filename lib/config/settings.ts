@@ -2,6 +2,12 @@ import { resolve } from 'node:path';
 import { z } from 'zod';
 import { err, ok, type Result } from '../result';
 
+/** From nothing at all to everything; what each server writes to its log. */
+export const logLevels = ['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace'] as const;
+export type LogLevel = (typeof logLevels)[number];
+
+export const logLevelSchema = z.enum(logLevels).default('info');
+
 /** What the environment may say. Absent means the default; a wrong value is refused, never guessed. */
 const environmentSchema = z.object({
   PORT: z
@@ -16,6 +22,7 @@ const environmentSchema = z.object({
     .default('data'),
   BAYCALL_HOST: z.union([z.hostname(), z.ipv4(), z.ipv6()]).default('127.0.0.1'),
   BAYCALL_MEASURE: z.enum(['0', '1']).default('0'),
+  BAYCALL_LOG: logLevelSchema,
 });
 
 const wanted: Record<keyof z.infer<typeof environmentSchema>, string> = {
@@ -23,6 +30,7 @@ const wanted: Record<keyof z.infer<typeof environmentSchema>, string> = {
   BAYCALL_DATA: 'the path of a folder',
   BAYCALL_HOST: 'a host name or an IP address to listen on',
   BAYCALL_MEASURE: '0 or 1',
+  BAYCALL_LOG: `one of ${logLevels.join(', ')}`,
 };
 
 export interface Settings {

@@ -108,7 +108,12 @@ export const storeInAnyBay = async (
     return problem('invalid', 'An event is of another job than the address.');
   }
   const stored = await server.log.append(job, events);
-  if (!stored.ok) return appendProblem(stored.error);
+  if (!stored.ok) {
+    const { error } = stored;
+    server.metrics.refused(error.kind === 'refused' ? error.refusal.code : error.kind);
+    return appendProblem(error);
+  }
+  server.metrics.stored(stored.value.seqs.length);
   return answer({ stored: stored.value.seqs, seq: stored.value.seq });
 };
 

@@ -64,6 +64,9 @@ export const done = (headers: readonly (readonly [string, string])[] = []): Resp
   return response;
 };
 
+export const text = (content: string, contentType: string): Response =>
+  new Response(content, { headers: { ...always, 'content-type': contentType } });
+
 export const bytes = (content: Uint8Array<ArrayBuffer>, contentType: string): Response =>
   new Response(content, { headers: { ...always, 'content-type': contentType } });
 

@@ -1,4 +1,6 @@
+import { log } from './log';
 import { done, problem } from './problem';
+import { routeName } from './route-name';
 import { getShopServer, type ShopServer } from './shop-server';
 
 /** Answers one kind of request. `params` are the parts of the path that vary, by name. */
@@ -21,9 +23,14 @@ const diskTrouble =
 const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error ? String(error.code) : '';
 
+interface Doing {
+  readonly method: string;
+  readonly route: string;
+}
+
 /** The last resort: what went wrong is for the log, not for the answer. */
-const failed = (error: unknown): Response => {
-  console.error(error);
+const failed = (error: unknown, doing: Doing): Response => {
+  log.error({ err: error, ...doing }, 'a request failed');
   return diskTrouble.test(codeOf(error))
     ? problem(
         'unavailable',
@@ -32,16 +39,40 @@ const failed = (error: unknown): Response => {
     : problem('internal', 'The server failed at this. Sending it again does no harm.');
 };
 
+const answerOf = async <Params>(
+  endpoint: Endpoint<Params>,
+  server: ShopServer,
+  request: Request,
+  params: Params,
+  doing: Doing,
+): Promise<Response> => {
+  try {
+    return await endpoint(server, request, params);
+  } catch (error) {
+    return failed(error, doing);
+  }
+};
+
 const perform =
   <Params>(endpoint: Endpoint<Params>): Handler<Params> =>
   async (request, context) => {
-    try {
-      const server = await getShopServer();
-      if (!server.ok) return problem('unavailable', server.error);
-      return await endpoint(server.value, request, await context.params);
-    } catch (error) {
-      return failed(error);
+    const began = performance.now();
+    const params = await context.params;
+    const doing = {
+      method: request.method,
+      route: routeName(new URL(request.url).pathname, params),
+    };
+    const server = await getShopServer();
+    if (!server.ok) {
+      log.error({ ...doing, reason: server.error }, 'the shop could not be opened');
+      return problem('unavailable', server.error);
     }
+    const response = await answerOf(endpoint, server.value, request, params, doing);
+    const seconds = (performance.now() - began) / 1000;
+    const { status } = response;
+    server.value.metrics.request({ ...doing, status, seconds });
+    log.debug({ ...doing, status, seconds }, 'answered');
+    return response;
   };
 
 /** The handlers of one path: the given ones, and a clear refusal for every other method. */

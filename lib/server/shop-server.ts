@@ -1,9 +1,10 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, statfs } from 'node:fs/promises';
 import { readSettings } from '../config';
 import { hearingAnswer, hearingFolders } from '../hearing';
 import { err, ok, type Result } from '../result';
 import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
 import { clipFolder, databaseFile } from '../store/files';
+import { Metrics } from './metrics';
 import { WallHub } from './wall-hub';
 
 /** What all answers of one process share. */
@@ -13,8 +14,12 @@ export interface ShopServer {
   readonly clips: ClipShelf;
   /** How the shop stands, for whoever looks on. */
   readonly wall: WallHub;
+  /** What this process counts of its own work. */
+  readonly metrics: Metrics;
   /** Whether kiosks are given a whole speech model. */
   readonly hasSpeechModel: () => Promise<boolean>;
+  /** Room on the disk of the data folder, in bytes. */
+  readonly freeBytes: () => Promise<number>;
   readonly now: () => Date;
 }
 
@@ -32,7 +37,12 @@ export const shopServer = (
     }),
     clips: clipShelf(store, clipFolder(dataFolder)),
     wall,
+    metrics: new Metrics(() => wall.listeners),
     hasSpeechModel,
+    freeBytes: async () => {
+      const { bavail, bsize } = await statfs(dataFolder);
+      return bavail * bsize;
+    },
     now,
   };
 };
@@ -49,7 +59,10 @@ const open = async (): Promise<Result<ShopServer, string>> => {
   const { dataFolder } = settings.value;
   await mkdir(dataFolder, { recursive: true, mode: 0o700 });
   const store = await openStore(databaseFile(dataFolder));
-  return store.ok ? ok(shopServer(store.value, dataFolder, asksForModel, () => new Date())) : store;
+  if (!store.ok) return store;
+  const server = shopServer(store.value, dataFolder, asksForModel, () => new Date());
+  server.metrics.withProcess();
+  return ok(server);
 };
 
 declare global {

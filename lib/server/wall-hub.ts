@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { JobState } from '../job';
 import type { Store } from '../store';
 import { beatEveryMs, positionText, type Position, type WallMessage } from '../wall';
+import { log } from './log';
 import { WallShop } from './wall-shop';
 
 /** So many walls and phones at once; more are turned away. */
@@ -135,7 +136,7 @@ export class WallHub {
       if (this.#beats % beatsToRead === 0) {
         this.#shop.touchRunning();
         this.#shop.read().catch((error: unknown) => {
-          console.error(error);
+          log.error({ err: error }, 'the wall could not read the store');
         });
       }
       this.#shop.noticeSilence();

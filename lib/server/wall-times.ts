@@ -2,6 +2,7 @@ import type { JobState } from '../job';
 import type { Store } from '../store';
 import { earlierStepMinutes, stepMinutes } from '../store/step-times';
 import type { StepTimes } from '../wall';
+import { log } from './log';
 
 /** From so many jobs the times of a step are told; more would tell of another season. */
 const mostJobs = 12;
@@ -41,7 +42,7 @@ export class WallTimes {
           this.#onRead();
         },
         (error: unknown) => {
-          console.error(error);
+          log.error({ err: error }, 'earlier step times could not be read');
         },
       );
     }

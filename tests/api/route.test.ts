@@ -2,6 +2,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test, vi } from 'vitest';
 import { answer, getShopServer, route } from '@/lib/server';
+import { log } from '@/lib/server/log';
 import { testFolder } from '../store/fresh-store';
 
 const context = { params: Promise.resolve({}) };
@@ -50,19 +51,24 @@ test('while the data folder cannot be used the answer says so, and afterwards it
 
 test('a fault of the program is logged and not told', async () => {
   vi.stubEnv('BAYCALL_DATA', testFolder());
-  const log = vi.spyOn(console, 'error').mockReturnValue();
+  const logged = vi.spyOn(log, 'error').mockReturnValue();
   const { GET } = route({ GET: () => Promise.reject(new Error('secret detail')) });
   const failed = await GET(get, context);
   expect(failed.status).toBe(500);
   expect(await failed.text()).not.toContain('secret detail');
-  expect(log).toHaveBeenCalledOnce();
+  expect(logged).toHaveBeenCalledOnce();
+  expect(logged.mock.calls[0]?.[0]).toMatchObject({
+    err: { message: 'secret detail' },
+    method: 'GET',
+    route: '/api',
+  });
 });
 
 test.each(['SQLITE_FULL', 'SQLITE_READONLY', 'SQLITE_IOERR_WRITE', 'ENOSPC'])(
   'trouble of the disk (%s) is told as such, and that sending again does no harm',
   async (code) => {
     vi.stubEnv('BAYCALL_DATA', testFolder());
-    vi.spyOn(console, 'error').mockReturnValue();
+    vi.spyOn(log, 'error').mockReturnValue();
     const { GET } = route({
       GET: () => Promise.reject(Object.assign(new Error('disk'), { code })),
     });
