@@ -23,6 +23,7 @@ const core = [
   'handover',
   'export',
   'record',
+  'timeline',
   'review',
 ];
 

@@ -161,6 +161,16 @@ export function JobSheet(props: SheetProps) {
         />
       )}
       <JobFacts card={card} job={jobCard} nowMs={nowMs} />
+      <nav aria-label="This job" className="flex flex-wrap gap-x-8">
+        {[
+          { to: `/jobs/${jobCard.id}`, name: 'Everything that happened' },
+          { to: `/jobs/${jobCard.id}/record`, name: 'Hand-over record' },
+        ].map(({ to, name }) => (
+          <a key={to} href={to} className="flex min-h-glove items-center underline">
+            {name}
+          </a>
+        ))}
+      </nav>
       {job === undefined ? (
         <p role="status">Reading the job …</p>
       ) : (

@@ -115,6 +115,12 @@ export function ClosedView({
         >
           Hand-over record
         </a>
+        <a
+          href={`/jobs/${job.job}`}
+          className="flex min-h-glove items-center text-glance underline"
+        >
+          Everything that happened
+        </a>
       </div>
     </section>
   );

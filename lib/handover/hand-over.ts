@@ -25,7 +25,8 @@ export interface HandOver {
   readonly before: readonly string[];
 }
 
-const stageWords: Readonly<Record<Exclude<FastenerStage, 'untouched' | 'final'>, string>> = {
+/** Where a fastener stands between as it came and tight. */
+export const stageWords: Readonly<Record<Exclude<FastenerStage, 'untouched' | 'final'>, string>> = {
   off: 'off',
   loose: 'loose',
   runIn: 'run in by hand',
@@ -100,7 +101,8 @@ const inTrays = (state: JobState): HandOver['trays'] => {
     .map(([tray, holds]) => ({ tray, holds }));
 };
 
-const subjectOf = ({ revision }: JobState, { step, ask, fastener }: Reading): string => {
+/** What a reading is of: the fastener, else what was asked for. */
+export const subjectOf = ({ revision }: JobState, { step, ask, fastener }: Reading): string => {
   const one = fastener === undefined ? undefined : fastenerOf(revision, fastener);
   if (one !== undefined) return fastenerName(one.group, one.fastener);
   const found = stepOf(revision, step);

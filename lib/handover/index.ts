@@ -1,2 +1,2 @@
-export { handOver, type HandOver } from './hand-over';
+export { handOver, stageWords, subjectOf, type HandOver } from './hand-over';
 export { handOverSpeech, mostWords } from './speech';

@@ -103,12 +103,16 @@ const about = (state: JobState, deviation: Deviation): readonly string[] => {
   ];
 };
 
+/** What was not as the sheet has it: "Out of spec, Cover bolt 3, 14 N·m". */
+export const deviationWords = (state: JobState, deviation: Deviation): string =>
+  [kindWords(deviation.kind), ...about(state, deviation)].join(', ');
+
 /** Deviations without a foreman's decision, and rework that a foreman asked for and nobody did. */
 export const deviationEnds = (state: JobState): readonly LooseEnd[] =>
   state.deviations.flatMap((deviation): LooseEnd[] => {
     const due = reworkDue(state, deviation);
     if (deviation.decision !== undefined && !due) return [];
-    const what = [kindWords(deviation.kind), ...about(state, deviation)].join(', ');
+    const what = deviationWords(state, deviation);
     const detail = reasonWords(due ? deviation.decision?.reason : deviation.reason);
     return [
       {
