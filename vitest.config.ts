@@ -8,6 +8,7 @@ export default defineConfig({
   resolve: { alias: { '@': root.replace(/\/$/, '') } },
   esbuild: { jsx: 'automatic' },
   test: {
+    env: { BAYCALL_LOG: 'silent' },
     projects: [
       {
         extends: true,

@@ -13,6 +13,7 @@ import { idSchema } from '../procedure';
 import { readShop } from '../store';
 import { readJson } from './body';
 import { cookieIn, deviceCookie, foremanCookie, setCookie } from './cookies';
+import { log } from './log';
 import { answer, done, problem } from './problem';
 import type { Endpoint } from './route';
 import { sameOrigin } from './same-origin';
@@ -52,6 +53,7 @@ export const signForemanOn: Endpoint<unknown> = async (server, request) => {
   if (bay === undefined) return problem('unknownBay', 'The shop has no bays.');
   const session = { person: checked.value, bay, device };
   const token = await beginSession(server.store, session, nowMs);
+  log.info({ device, role: checked.value.role }, 'signed on');
   return answer(view({ ...session, endsAtMs: nowMs + sessionMs }), 200, [
     screen,
     setCookie(request, foremanCookie, token, sessionMs / 1000),

@@ -1,7 +1,9 @@
+import { deviceOf } from '../access';
 import { log } from './log';
 import { done, problem } from './problem';
 import { routeName } from './route-name';
 import { getShopServer, type ShopServer } from './shop-server';
+import { deviceSecretIn } from './signed-on';
 
 /** Answers one kind of request. `params` are the parts of the path that vary, by name. */
 export type Endpoint<Params> = (
@@ -22,6 +24,14 @@ const diskTrouble =
 
 const codeOf = (error: unknown): string =>
   error instanceof Error && 'code' in error ? String(error.code) : '';
+
+/** Nobody signed on, a wrong PIN or role, or too many tries: worth a line each (OWASP ASVS 5.0, 16.3). */
+const turnedAway: ReadonlySet<number> = new Set([401, 403, 429]);
+
+const deviceIn = (request: Request): string | undefined => {
+  const secret = deviceSecretIn(request.headers.get('cookie'));
+  return secret === undefined ? undefined : deviceOf(secret);
+};
 
 interface Doing {
   readonly method: string;
@@ -71,7 +81,9 @@ const perform =
     const seconds = (performance.now() - began) / 1000;
     const { status } = response;
     server.value.metrics.request({ ...doing, status, seconds });
-    log.debug({ ...doing, status, seconds }, 'answered');
+    if (turnedAway.has(status))
+      log.warn({ ...doing, status, device: deviceIn(request) }, 'turned away');
+    else log.debug({ ...doing, status, seconds }, 'answered');
     return response;
   };
 

@@ -14,6 +14,7 @@ import { idSchema } from '../procedure';
 import { readBay } from '../store/shop-records';
 import { readJson } from './body';
 import { cookieIn, deviceCookie, sessionCookie, setCookie } from './cookies';
+import { log } from './log';
 import { answer, done, problem } from './problem';
 import type { Endpoint } from './route';
 import { sameOrigin } from './same-origin';
@@ -67,6 +68,7 @@ export const signOn: Endpoint<unknown> = async (server, request) => {
   if (before !== undefined) await endSession(server.store, before);
   const session = { person: checked.value, bay, device };
   const token = await beginSession(server.store, session, nowMs);
+  log.info({ device, bay, role: checked.value.role }, 'signed on');
   return answer(view({ ...session, endsAtMs: nowMs + sessionMs }), 200, [
     kiosk,
     setCookie(request, sessionCookie, token, sessionMs / 1000),

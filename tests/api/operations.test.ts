@@ -1,7 +1,8 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { answer, route } from '@/lib/server';
 import { readMetrics, readReady } from '@/lib/server/health';
-import { makeLog } from '@/lib/server/log';
+import { log as ownLog, makeLog } from '@/lib/server/log';
+import { signOn } from '@/lib/server/session';
 import { event } from '../store/small-shop';
 import { errorOf, freshServer, Kiosk, openJobServer } from './kiosk';
 
@@ -65,4 +66,36 @@ test('a line of the log is one line of JSON with its time, level and error', () 
     err: expect.objectContaining({ type: 'Error', message: 'disk' }) as object,
     msg: 'a request failed',
   });
+});
+
+test('who is turned away and who signs on is written down, with the kiosk and without the person', async () => {
+  const { server } = await freshServer();
+  const warned = vi.spyOn(ownLog, 'warn').mockReturnValue();
+  const told = vi.spyOn(ownLog, 'info').mockReturnValue();
+  globalThis.baycallShopServer = Promise.resolve({ ok: true, value: server });
+  const { POST } = route({ POST: signOn });
+  const sent = (pin: string) =>
+    POST(
+      new Request('http://kiosk.test:4870/api/session', {
+        method: 'POST',
+        headers: {
+          host: 'kiosk.test:4870',
+          origin: 'http://kiosk.test:4870',
+          'content-type': 'application/json',
+          cookie: 'baycall-device=9f8d6f0a-3c1b-4a4e-9a51-2c7f6f6b1d11',
+        },
+        body: JSON.stringify({ person: 'ada', pin, bay: 'bay-1' }),
+      }),
+      { params: Promise.resolve({}) },
+    );
+  expect((await sent('9999')).status).toBe(401);
+  expect((await sent('1234')).status).toBe(200);
+  globalThis.baycallShopServer = undefined;
+  const device = expect.stringMatching(/^kiosk-[0-9a-f]{20}$/) as string;
+  expect(warned.mock.calls).toEqual([
+    [{ method: 'POST', route: '/api/session', status: 401, device }, 'turned away'],
+  ]);
+  expect(told.mock.calls).toEqual([[{ device, bay: 'bay-1', role: 'mechanic' }, 'signed on']]);
+  expect(JSON.stringify([warned.mock.calls, told.mock.calls])).not.toMatch(/ada|1234|9999/);
+  vi.restoreAllMocks();
 });
