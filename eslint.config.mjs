@@ -18,6 +18,7 @@ const core = [
   'sound',
   'voice',
   'practice',
+  'speaking',
   'kiosk',
   'wall',
   'handover',

@@ -34,6 +34,8 @@ export interface EarParts {
   readonly onUnderstood: (understanding: Understanding, heard: Heard, spoken: Spoken) => void;
   /** A number was said, but more of it may follow: show it, do not act on it. */
   readonly onPreview?: (understanding: Understanding, heard: Heard, spoken: Spoken) => void;
+  /** Somebody speaks while the kiosk does, and is listened to: it should be quiet at once. */
+  readonly onBargeIn?: () => void;
   /** For measuring: every utterance as the recogniser ended it. */
   readonly onUtterance?: (utterance: Utterance) => void;
 }
@@ -50,10 +52,12 @@ export class Ears {
   #state: EarState = { kind: 'off' };
   #wantsMicrophone = false;
   #muted = false;
+  /** What the kiosk said last. */
+  #ownText = '';
   #noise: BayNoise | undefined;
   #note: ((note: Note | undefined) => void) | undefined;
 
-  constructor({ base = '/hearing', onUnderstood, onPreview, onUtterance }: EarParts) {
+  constructor({ base = '/hearing', onUnderstood, onPreview, onBargeIn, onUtterance }: EarParts) {
     this.#understander = new Understander({
       onUnderstood: (spoken) => {
         onUnderstood(spoken.understanding, spoken.heard, spoken);
@@ -87,11 +91,17 @@ export class Ears {
       },
       utterance: (utterance) => {
         onUtterance?.(utterance);
-        this.#understander.hear(utterance);
+        this.#understander.hear(
+          utterance,
+          utterance.overOwnVoice === true ? this.#ownText : undefined,
+        );
       },
       noise: (noise) => {
         this.#noise = noise;
         if (this.#state.kind === 'listening') this.#show(this.#listening(this.#state.levelDb));
+      },
+      bargeIn: () => {
+        onBargeIn?.();
       },
       dictated: (words, clip) => {
         this.#note?.({ text: words.map((word) => word.text).join(' '), words, clip });
@@ -136,9 +146,10 @@ export class Ears {
     if (this.#understander.attend(context, place)) this.#tellGrammars();
   }
 
-  /** While the kiosk itself speaks. */
-  setMuted(muted: boolean): void {
+  /** While the kiosk itself speaks; `text`: what it says. */
+  setMuted(muted: boolean, text = ''): void {
     this.#muted = muted;
+    if (muted) this.#ownText = text;
     if (muted) this.#understander.drop('the kiosk was speaking; say it again');
     this.#life.link?.mute(muted);
   }

@@ -1,5 +1,6 @@
 import { Dictation, usualDictationRules } from './dictation';
 import type { Engine } from './engine';
+import { beginOwnSpeech, hearOwnVoice, unknownOwnVoice } from '@/lib/speaking';
 import { JobLine } from './job-line';
 import { Listener } from './listener';
 import type { FromWorker, ToWorker, Utterance } from './protocol';
@@ -10,6 +11,8 @@ import type { SoundTeller } from './sounds/sound-link';
 const framesPerLevel = 5;
 /** The room goes on sounding for a moment after the kiosk has spoken. */
 const echoS = 0.25;
+/** So much of what was said before it was found to be somebody is heard after all: 0.5 s. */
+const framesHeld = 25;
 /** 5 s of sound. */
 const mostFramesWaiting = 250;
 
@@ -36,6 +39,11 @@ export class Hearing {
   #muted = false;
   /** Samples after the kiosk's own speech that are still its echo. */
   #echo = 0;
+  #ownVoice = unknownOwnVoice;
+  /** The last sound while the kiosk speaks, neither heard nor passed over yet. */
+  #held: Float32Array[] = [];
+  /** What began before this began in the kiosk's own speech, s. */
+  #ownUntilS = Number.NEGATIVE_INFINITY;
   #behind = false;
   #recording = false;
   #dictation: Dictation | undefined;
@@ -109,7 +117,10 @@ export class Hearing {
 
   mute(muted: boolean): void {
     this.#jobs.add(async () => {
-      if (muted && !this.#muted) await this.#listener.drop();
+      if (muted && !this.#muted) {
+        await this.#listener.drop();
+        this.#ownVoice = beginOwnSpeech(this.#ownVoice);
+      }
       if (this.#muted && !muted) this.#echo = echoS * this.#rateHz;
       this.#muted = muted;
     });
@@ -131,6 +142,7 @@ export class Hearing {
 
   flush(id: number): void {
     this.#jobs.add(async () => {
+      await this.#passHeld(0);
       if (this.#dictation === undefined) {
         await this.#listener.flush();
         await this.#report();
@@ -146,12 +158,9 @@ export class Hearing {
     const arrivedMs = this.#now();
     if (this.#muted || this.#echo > 0) {
       this.#echo = Math.max(0, this.#echo - frame.length);
-      await this.#listener.skip(frame);
-      this.#bay?.gap();
+      await this.#besideOwnVoice(frame);
     } else if (this.#dictation === undefined) {
-      await this.#listener.hear(frame);
-      await this.#bay?.hear(frame, this.#listener.atS, this.#recording);
-      await this.#report();
+      await this.#hearPhrase(frame);
     } else {
       await this.#listener.skip(frame);
       await this.#bay?.hear(frame, this.#listener.atS, this.#recording);
@@ -160,14 +169,52 @@ export class Hearing {
     this.#meter(frame, arrivedMs);
   }
 
+  async #hearPhrase(frame: Float32Array): Promise<void> {
+    await this.#listener.hear(frame);
+    await this.#bay?.hear(frame, this.#listener.atS, this.#recording);
+    await this.#report();
+  }
+
+  /** While the kiosk speaks nothing is heard, unless somebody speaks up near the microphone. */
+  async #besideOwnVoice(frame: Float32Array): Promise<void> {
+    this.#held.push(frame);
+    if (!this.#muted) {
+      await this.#passHeld(0);
+      return;
+    }
+    await this.#passHeld(framesHeld);
+    this.#ownVoice = hearOwnVoice(this.#ownVoice, decibel(powerOf(frame)));
+    if (!this.#ownVoice.onset || this.#dictation !== undefined) return;
+    this.#muted = false;
+    this.#tell({ kind: 'bargeIn' });
+    const held = this.#held.splice(0);
+    const heldS = (held.length * frame.length) / this.#rateHz;
+    this.#ownUntilS = this.#listener.atS + heldS + echoS;
+    for (const one of held) await this.#hearPhrase(one);
+  }
+
+  async #passHeld(keep: number): Promise<void> {
+    while (this.#held.length > keep) {
+      const frame = this.#held.shift();
+      if (frame !== undefined) await this.#listener.skip(frame);
+      this.#bay?.gap();
+    }
+  }
+
   /** Gives out what was said, with what the bay's sound makes of it. */
   async #report(): Promise<void> {
     for (const utterance of this.#uttered.splice(0)) {
       const { startS, passes } = utterance;
       const endS = passes[0]?.words.at(-1)?.endS ?? utterance.endS;
       const trust = await this.#bay?.trust({ startS, endS }, this.#recording);
-      const watched = trust === undefined ? utterance : { ...utterance, trust };
-      this.#tell({ kind: 'utterance', utterance: watched });
+      this.#tell({
+        kind: 'utterance',
+        utterance: {
+          ...utterance,
+          ...(trust === undefined ? {} : { trust }),
+          ...(startS < this.#ownUntilS ? { overOwnVoice: true } : {}),
+        },
+      });
     }
   }
 

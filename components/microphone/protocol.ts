@@ -34,6 +34,8 @@ export interface Utterance {
   readonly speechOverNoiseDb?: number;
   /** Whether a loud tool hid it; without a word of it, nobody watched. */
   readonly trust?: Trust;
+  /** It was begun while the kiosk itself was speaking. */
+  readonly overOwnVoice?: true;
   /** When the last frame needed for the decision had arrived: wall clock, ms since 1970. */
   readonly decidedAtMs: number;
 }
@@ -76,6 +78,8 @@ export type FromWorker =
     }
   | { readonly kind: 'utterance'; readonly utterance: Utterance }
   | { readonly kind: 'noise'; readonly noise: BayNoise }
+  /** Somebody speaks near the microphone while the kiosk does; from here on it is listened to. */
+  | { readonly kind: 'bargeIn' }
   | { readonly kind: 'dictated'; readonly words: readonly Word[]; readonly clip: ArrayBuffer }
   | { readonly kind: 'fed'; readonly samples: number }
   | { readonly kind: 'flushed'; readonly id: number; readonly atS: number }

@@ -9,7 +9,7 @@ const steadyMs = 60_000;
 
 export interface LifeEvents extends Pick<
   LinkEvents,
-  'loading' | 'level' | 'utterance' | 'noise' | 'dictated'
+  'loading' | 'level' | 'utterance' | 'noise' | 'bargeIn' | 'dictated'
 > {
   /** The model is there. */
   ready(link: RecogniserLink): void;
@@ -71,12 +71,13 @@ export class RecogniserLife {
   }
 
   #newLink(): RecogniserLink {
-    const { loading, level, utterance, noise, dictated } = this.#events;
+    const { loading, level, utterance, noise, bargeIn, dictated } = this.#events;
     const link: RecogniserLink = new RecogniserLink(`${this.#base}/worker.js`, {
       loading,
       level,
       utterance,
       noise,
+      bargeIn,
       dictated,
       loaded: () => {
         this.#ready = true;

@@ -9,6 +9,7 @@ export interface LinkEvents {
   level(level: Extract<FromWorker, { kind: 'level' }>): void;
   utterance(utterance: Utterance): void;
   noise(noise: BayNoise): void;
+  bargeIn(): void;
   dictated(words: readonly Word[], clip: Blob): void;
 }
 
@@ -127,6 +128,9 @@ export class RecogniserLink {
         return;
       case 'noise':
         this.#events.noise(message.noise);
+        return;
+      case 'bargeIn':
+        this.#events.bargeIn();
         return;
       case 'dictated':
         this.#events.dictated(message.words, new Blob([message.clip], { type: 'audio/wav' }));

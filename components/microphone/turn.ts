@@ -1,4 +1,4 @@
-import { doubts, type Heard, type Understanding, type Word } from '@/lib/voice';
+import { doubts, overOwnVoice, type Heard, type Understanding, type Word } from '@/lib/voice';
 
 /** What one stretch of speech between two pauses gave: one reading for each recogniser. */
 export interface Piece {
@@ -6,6 +6,8 @@ export interface Piece {
   readonly ended: Moment;
   /** A tool ran over it: it may be heard wrongly, and must not act. */
   readonly underTool?: boolean;
+  /** The kiosk itself was speaking when it began, and said this. */
+  readonly ownText?: string;
 }
 
 /** A place in the sound (s), and when its sound had arrived: wall clock, ms since 1970, for measuring only. */
@@ -52,10 +54,16 @@ const joinHeard = (a: Heard, b: Heard): Heard => {
   };
 };
 
+const ownTextOf = (texts: readonly (string | undefined)[]): { readonly ownText?: string } => {
+  const said = texts.filter((text) => text !== undefined);
+  return said.length === 0 ? {} : { ownText: said.join(' ') };
+};
+
 const joinPieces = (a: Piece, b: Piece): Piece => ({
   readings: b.readings.map((reading, i) => joinHeard(a.readings[i] ?? emptyHeard, reading)),
   ended: b.ended,
   underTool: a.underTool === true || b.underTool === true,
+  ...ownTextOf([a.ownText, b.ownText]),
 });
 
 /** "One hundred" may be followed by "and twenty", and "bolt three" by "torqued ten"; "next" stands alone. */
@@ -158,7 +166,8 @@ export class Turn {
   #spoken(piece: Piece, decided: Moment): Spoken {
     const heard = piece.readings[0] ?? emptyHeard;
     const beginsS = heard.words[0]?.startS ?? piece.ended.atS;
-    const understanding = this.#understand(piece.readings);
+    const meant = this.#understand(piece.readings);
+    const understanding = piece.ownText === undefined ? meant : overOwnVoice(meant, piece.ownText);
     return {
       understanding: afterUnclear(
         piece.underTool === true ? underTool(understanding) : understanding,

@@ -1,7 +1,8 @@
 import {
+  callRules,
   doubts,
   listeningPlan,
-  understandPair,
+  understandCalled,
   type Heard,
   type Understanding,
   type VoiceContext,
@@ -37,6 +38,9 @@ export class Understander {
   readonly #events: UnderstanderEvents;
   #attention: Attention | undefined;
   #turn: Turn | undefined;
+  /** How far the sound is, and until when nothing needs the call word, s. */
+  #atS = 0;
+  #openUntilS = Number.NEGATIVE_INFINITY;
 
   constructor(events: UnderstanderEvents) {
     this.#events = events;
@@ -50,8 +54,9 @@ export class Understander {
     this.drop(screenChanged);
     this.#attention = { context, place, generation: (before?.generation ?? 0) + 1 };
     this.#turn = new Turn(([main, second]) =>
-      understandPair(main ?? { words: [], text: '' }, second, context),
+      understandCalled(main ?? { words: [], text: '' }, second, context, this.#openUntilS),
     );
+    if (context.intents.includes('yes')) this.#open(callRules.afterQuestionS);
     return true;
   }
 
@@ -65,12 +70,15 @@ export class Understander {
     };
   }
 
-  hear(utterance: Utterance): void {
+  /** `ownText`: what the kiosk was saying when it began. */
+  hear(utterance: Utterance, ownText?: string): void {
     const { generation, endS: atS, decidedAtMs: arrivedMs } = utterance;
+    this.#follow(atS);
     const piece: Piece = {
       readings: heardFrom(utterance),
       ended: { atS, arrivedMs },
       underTool: utterance.trust === 'tooLoud',
+      ...(ownText === undefined ? {} : { ownText }),
     };
     // Begun before the screen changed: it must not act on what is there now.
     if (this.#turn === undefined || generation !== this.#attention?.generation) {
@@ -90,6 +98,7 @@ export class Understander {
   }
 
   tick(now: Moment, quiet: Quiet): void {
+    this.#follow(now.atS);
     this.#report(this.#turn?.tick(now, quiet) ?? []);
   }
 
@@ -111,6 +120,19 @@ export class Understander {
   }
 
   #report(spoken: readonly Spoken[]): void {
-    for (const one of spoken) this.#events.onUnderstood(one);
+    for (const one of spoken) {
+      if (one.understanding.kind === 'intent') this.#open(callRules.afterActS);
+      this.#events.onUnderstood(one);
+    }
+  }
+
+  #follow(atS: number): void {
+    // A recogniser that was started again counts from the beginning.
+    if (atS < this.#atS - 1) this.#openUntilS = Number.NEGATIVE_INFINITY;
+    this.#atS = atS;
+  }
+
+  #open(forS: number): void {
+    this.#openUntilS = Math.max(this.#openUntilS, this.#atS + forS);
   }
 }

@@ -22,8 +22,9 @@ export const useEars = (
   place: string,
   onUnderstood: (understanding: Understanding, heard: Heard) => void,
   onPreview: (understanding: Understanding, heard: Heard) => void = () => undefined,
+  onBargeIn: () => void = () => undefined,
 ): Listening => {
-  const latest = useLatest({ onUnderstood, onPreview });
+  const latest = useLatest({ onUnderstood, onPreview, onBargeIn });
   const [ears] = useState(
     () =>
       new Ears({
@@ -32,6 +33,9 @@ export const useEars = (
         },
         onPreview: (understanding, heard) => {
           latest.current.onPreview(understanding, heard);
+        },
+        onBargeIn: () => {
+          latest.current.onBargeIn();
         },
       }),
   );

@@ -29,6 +29,8 @@ export type PracticeInput =
   | { readonly kind: 'goOn' }
   /** The phrase is left, with what was tried of it. */
   | { readonly kind: 'skip' }
+  /** Enough: what is left stays untried. */
+  | { readonly kind: 'end' }
   | { readonly kind: 'choose'; readonly insteadOf: string; readonly say: string }
   /** Words of one's own are given up again. */
   | { readonly kind: 'drop'; readonly insteadOf: string };
@@ -106,6 +108,8 @@ export const practise = (state: PracticeState, input: PracticeInput): PracticeSt
       return state.at.kind === 'phrase'
         ? afterPhrase(state, state.at.index)
         : { ...state, at: { kind: 'results' } };
+    case 'end':
+      return { ...state, at: { kind: 'results' } };
     case 'choose': {
       const { insteadOf, say } = input;
       const phrase = state.phrases.find((one) => one.say === insteadOf);

@@ -37,7 +37,7 @@ export const ownPhrases = (choices: readonly OwnChoice[]): readonly OwnPhrase[] 
 };
 
 /** What one practice found out about a voice, with one speech model. */
-export const practiceSchema = z.object({
+export const practiceSchema = z.strictObject({
   id: z.uuid(),
   /** The model's name: another hears otherwise. */
   model: z.string().min(1).max(100),

@@ -3,8 +3,14 @@ import { personSchema } from '../people';
 import { driveSchema } from '../procedure/drive';
 import { idSchema } from '../procedure/id';
 import { torqueUnits } from '../quantity';
+import { callWords } from '../voice/call-word';
 
-export const baySchema = z.object({ id: idSchema, name: z.string().min(1).max(40) });
+export const baySchema = z.object({
+  id: idSchema,
+  name: z.string().min(1).max(40),
+  /** The word that a spoken phrase must begin with at this bay's kiosk; absent: none. */
+  callWord: z.enum(callWords).optional(),
+});
 export type Bay = z.infer<typeof baySchema>;
 
 /** The vehicle on the bay, as the work order names it. */

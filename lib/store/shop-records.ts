@@ -1,5 +1,12 @@
 import { personSchema } from '../people';
-import { shopSchema, torqueToolSchema, type Bay, type Shop, type ShopSettings } from '../shop';
+import {
+  baySchema,
+  shopSchema,
+  torqueToolSchema,
+  type Bay,
+  type Shop,
+  type ShopSettings,
+} from '../shop';
 import type { Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
@@ -25,11 +32,15 @@ export const readShop = async ({ db }: Store): Promise<Shop | undefined> => {
     .select(['id', 'name', 'role'])
     .orderBy('place')
     .execute();
-  const bays = await db.selectFrom('bays').select(['id', 'name']).orderBy('place').execute();
+  const bays = await db
+    .selectFrom('bays')
+    .select(['id', 'name', 'facts'])
+    .orderBy('place')
+    .execute();
   const tools = await db.selectFrom('torque_tools').select('facts').orderBy('place').execute();
   return {
     name: shop.name,
-    bays,
+    bays: bays.map(bayOf),
     people: people.map((person) => personSchema.parse(person)),
     torqueTools: tools.map((tool) => torqueToolSchema.parse(JSON.parse(tool.facts))),
     ...factsSchema.parse(JSON.parse(shop.facts)),
@@ -53,8 +64,36 @@ export const changeSettings = (
     return settings;
   });
 
-export const readBay = async (db: Reader, bay: string): Promise<Bay | undefined> =>
-  db.selectFrom('bays').select(['id', 'name']).where('id', '=', bay).executeTakeFirst();
+const bayFactsSchema = baySchema.omit({ id: true, name: true });
+
+const bayOf = ({ id, name, facts }: { id: string; name: string; facts: string }): Bay => ({
+  id,
+  name,
+  ...bayFactsSchema.parse(JSON.parse(facts)),
+});
+
+export const readBay = async (db: Reader, bay: string): Promise<Bay | undefined> => {
+  const row = await db
+    .selectFrom('bays')
+    .select(['id', 'name', 'facts'])
+    .where('id', '=', bay)
+    .executeTakeFirst();
+  return row === undefined ? undefined : bayOf(row);
+};
+
+/** Sets by which word a bay's kiosk is called; undefined: by none. Answers the bay, if there is such a one. */
+export const setCallWord = async (
+  { db }: Store,
+  id: string,
+  callWord: Bay['callWord'],
+): Promise<Bay | undefined> =>
+  db.transaction().execute(async (write) => {
+    const bay = await readBay(write, id);
+    if (bay === undefined) return undefined;
+    const facts = canonicalJson(callWord === undefined ? {} : { callWord });
+    await write.updateTable('bays').set({ facts }).where('id', '=', id).execute();
+    return readBay(write, id);
+  });
 
 /** Writes a shop into an empty database, all or nothing. Tells whether it did: a shop that is there stays as it is. */
 export const setUpShop = async (
@@ -73,8 +112,11 @@ export const setUpShop = async (
       .insertInto('shop')
       .values({ id: 1, name: shop.name, set_up_at: now.toISOString(), facts })
       .execute();
-    for (const [place, { id, name }] of shop.bays.entries()) {
-      await write.insertInto('bays').values({ id, place, name }).execute();
+    for (const [place, { id, name, ...set }] of shop.bays.entries()) {
+      await write
+        .insertInto('bays')
+        .values({ id, place, name, facts: canonicalJson(set) })
+        .execute();
     }
     for (const [place, { id, name, role }] of shop.people.entries()) {
       await write.insertInto('people').values({ id, place, name, role }).execute();

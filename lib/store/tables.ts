@@ -7,7 +7,8 @@ export interface Tables {
   people: { id: string; place: number; name: string; role: string };
   /** `hash`: see lib/access/pin-hash. */
   pins: { person: string; hash: string };
-  bays: { id: string; place: number; name: string };
+  /** `facts`: what is set for the bay, of lib/shop; may change. */
+  bays: { id: string; place: number; name: string; facts: Generated<string> };
   /** `facts`: a torque tool of lib/shop. */
   torque_tools: { id: string; place: number; facts: string };
   /** Published revisions, `content` as in lib/procedure; never changed. */
@@ -54,6 +55,15 @@ export interface Tables {
     person: string;
     device: string;
     stored_at: string;
+  };
+  /** What practices of a voice found out, `practice` as in lib/practice; never changed. `model`: the speech model. */
+  voice_practices: {
+    entry: Generated<number>;
+    id: string;
+    person: string;
+    model: string;
+    at: string;
+    practice: string;
   };
   /** `token_hash`: SHA-256 of the cookie's value. */
   sessions: {

@@ -18,6 +18,8 @@ export const doubts = {
   pause: 'there was a long pause inside the number',
   mistaken: 'this number was mistaken in your voice practice',
   tooShort: 'a word was too short to be sure of',
+  ownVoice: 'the kiosk was speaking; say it again',
+  notCalled: 'the kiosk was not called',
   noise: 'it is too loud here to be sure of a number',
   tool: 'too loud, say it again',
 } as const;

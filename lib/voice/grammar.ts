@@ -40,7 +40,8 @@ const phrasesFor = (context: VoiceContext): readonly string[] => {
   const own = (context.voice?.own ?? [])
     .filter(({ intent }) => context.intents.includes(intent.kind))
     .flatMap(({ say }) => fixedParts(say));
-  return [...phrases, ...own, ...named, ...spokenUnits.flatMap(({ say }) => say)];
+  const call = context.callWord === undefined ? [] : [context.callWord];
+  return [...call, ...phrases, ...own, ...named, ...spokenUnits.flatMap(({ say }) => say)];
 };
 
 /**

@@ -1,13 +1,16 @@
 export type * from './intent';
 export type * from './personal-voice';
 export { holdReasons } from './intent';
+export { callRules, callWords, type CallWord } from './call-word';
 export { everyPhrase } from './every-phrase';
 export { grammarFor, listeningPlan, unknownWord, type ListeningPlan } from './grammar';
 export { matchPhrase } from './match-phrase';
 export { numberWords } from './number-words';
+export { overOwnVoice } from './over-own-voice';
 export { parseNumber, type PairSense, type SpokenNumber } from './parse-number';
 export { phoneDistance, phonesOf } from './phone-distance';
 export { phraseTable, rowKind, type PhraseRow } from './phrase-table';
 export { spokenForms } from './spoken-forms';
 export { spokenUnits } from './unit-words';
+export { callFirst, understandCalled } from './understand-called';
 export { doubts, understand, understandPair } from './understand';

@@ -1,4 +1,5 @@
 import type { Quantity, Unit } from '../quantity';
+import type { CallWord } from './call-word';
 import type { PersonalVoice } from './personal-voice';
 
 /** One recognised word; times in seconds of audio since listening began. */
@@ -76,6 +77,8 @@ export interface VoiceContext {
   readonly steps: number;
   /** Of whoever is signed on. */
   readonly voice?: PersonalVoice;
+  /** A phrase acts only behind this word. */
+  readonly callWord?: CallWord;
 }
 
 /** What became of an utterance. */

@@ -57,6 +57,34 @@ describe('hearing', () => {
     expect(kinds()).toEqual(['utterance']);
   });
 
+  it('listens to somebody who speaks up while the kiosk does, from the first word on', async () => {
+    const { engine, told, hearing, speak, kinds } = setUp();
+    await speak(1000, background);
+    hearing.mute(true);
+    await speak(1500, -45);
+    expect(kinds()).toEqual([]);
+    const before = engine.latest.accepted;
+    engine.latest.words = ['next'];
+    await speak(500, speech);
+    expect(kinds()).toEqual(['bargeIn']);
+    // What the kiosk had said before is not heard, but for the half second that held the beginning.
+    expect(engine.latest.accepted - before).toBeGreaterThanOrEqual(500 * 16);
+    expect(engine.latest.accepted - before).toBeLessThanOrEqual(1000 * 16);
+    // The page has hushed the kiosk: nothing of the phrase is taken for an echo.
+    hearing.mute(false);
+    await speak(500, background);
+    expect(kinds()).toEqual(['bargeIn', 'utterance']);
+    const [said] = told.filter((message) => message.kind === 'utterance');
+    expect(said?.utterance.overOwnVoice).toBe(true);
+    engine.latest.words = ['next'];
+    await speak(2000, background);
+    await speak(400, speech);
+    await speak(500, background);
+    const later = told.filter((message) => message.kind === 'utterance').at(-1);
+    expect(kinds()).toEqual(['bargeIn', 'utterance', 'utterance']);
+    expect(later?.utterance.overOwnVoice).toBeUndefined();
+  });
+
   it('listens to a recording instead of the microphone until it is over', async () => {
     const { engine, hearing, done, speak, kinds } = setUp();
     await speak(1000, background);

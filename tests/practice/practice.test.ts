@@ -90,6 +90,12 @@ describe('a practice', () => {
     expect(state.phrases[0]?.tries).toEqual([]);
   });
 
+  it('may be ended early', () => {
+    const state = practise(say(beginPractice(), 'next'), { kind: 'end' });
+    expect(state.at).toEqual({ kind: 'results' });
+    expect(state.phrases.filter(({ tries }) => tries.length > 0)).toHaveLength(1);
+  });
+
   it('names what does not work, the worst first', () => {
     const state = wholePractice({ reused: 'replaced', 'torqued five': 'torqued nine' });
     expect(troubled(state).map(({ say: asked }) => asked)).toEqual(['torqued five', 'reused']);

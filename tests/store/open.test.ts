@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { sql } from 'kysely';
 import { expect, test } from 'vitest';
 import { openStore } from '@/lib/store';
+import { migrations } from '@/lib/store/migrations';
 import { opens, testFolder } from './fresh-store';
 
 test('a new database says of itself that it is durable', async () => {
@@ -29,7 +30,8 @@ test('opening twice leaves the tables as they are', async () => {
   await (await opens(file)).close();
   const store = await opens(file);
   const done = await sql<{ name: string }>`select name from kysely_migration`.execute(store.db);
-  expect(done.rows).toEqual([
+  expect(done.rows.map(({ name }) => name)).toEqual(Object.keys(migrations));
+  expect(done.rows.slice(0, 3)).toEqual([
     { name: '0001-shop-and-jobs' },
     { name: '0002-shop-facts' },
     { name: '0003-job-links' },
