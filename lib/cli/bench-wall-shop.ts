@@ -1,3 +1,4 @@
+import { v7 as id } from 'uuid';
 import { demoProcedures, demoShop } from '../../demo';
 import { beginSession, deviceOf, newDeviceSecret } from '../access';
 import { toleranceInterval } from '../fastening/specification';
@@ -25,7 +26,6 @@ export interface BenchJob {
   state: JobState;
 }
 
-const id = (): string => crypto.randomUUID();
 const firstNames = ['Ada', 'Ben', 'Cleo', 'Dov', 'Esme', 'Finn', 'Gwen', 'Hal', 'Iris', 'Jon'];
 const foreman: Person = { id: 'mara-quill', name: 'Mara Quill', role: 'foreman' };
 const why = { text: 'as the sheet says' };

@@ -1,6 +1,9 @@
 import { cpus } from 'node:os';
+import { measureAppends } from './bench-appends';
 import { measureHearing, type HearingMeasures } from './bench-hearing';
 import { measureJob, type JobMeasures } from './bench-job';
+import { measureLarge } from './bench-large';
+import { appendsText, largeText } from './bench-store-text';
 import { measureWall, type WallMeasures } from './bench-wall';
 import { findChromium } from './chromium';
 
@@ -54,24 +57,30 @@ const wallText = (wall: WallMeasures): string =>
   ].join('\n');
 
 /** What can be measured by itself: `npm run bench -- wall`. */
-const parts = ['hearing', 'job', 'wall'] as const;
+const parts = ['appends', 'large', 'hearing', 'job', 'wall'] as const;
+
+const chromium = async (): Promise<string> => {
+  const path = await findChromium();
+  if (!path.ok) throw new Error(path.error);
+  return path.value;
+};
 
 const main = async (): Promise<void> => {
   const began = performance.now();
-  const path = await findChromium();
-  if (!path.ok) throw new Error(path.error);
   const chosen = process.argv.slice(2);
   const unknown = chosen.find((name) => !parts.some((part) => part === name));
   if (unknown !== undefined)
     throw new Error(`There is no part "${unknown}". Use: npm run bench -- [${parts.join('] [')}]`);
   const wants = (part: (typeof parts)[number]): boolean =>
     chosen.length === 0 || chosen.includes(part);
+  if (wants('appends')) console.log(`${appendsText(await measureAppends())}\n`);
+  if (wants('large')) console.log(`${largeText(await measureLarge())}\n`);
   if (wants('hearing')) {
     const hearing = await measureHearing();
     console.log(`${hearing.table}\n\n${memoryText(hearing)}\n`);
   }
-  if (wants('job')) console.log(`${jobText(await measureJob(path.value))}\n`);
-  if (wants('wall')) console.log(wallText(await measureWall(path.value)));
+  if (wants('job')) console.log(`${jobText(await measureJob(await chromium()))}\n`);
+  if (wants('wall')) console.log(wallText(await measureWall(await chromium())));
   const tookS = (performance.now() - began) / 1000;
   const cores = cpus();
   console.log(

@@ -1,9 +1,29 @@
 import { existsSync } from 'node:fs';
 import { readSettings } from '../config';
-import { openStore, verifyAll } from '../store';
+import { openStore, verifyAll, type Store } from '../store';
 import { databaseFile } from '../store/files';
+import { reportLines } from './verify-report';
 
-/** `npm run verify`: names what is wrong with the stored record, and fails when anything is. */
+/** Whether anchors that somebody wrote down are still those of the record. */
+const keptAnchors = async ({ db }: Store, hashes: readonly string[]) => {
+  const lines: string[] = [];
+  const faults: string[] = [];
+  for (const hash of hashes) {
+    const found = await db
+      .selectFrom('anchors')
+      .select('day')
+      .where('hash', '=', hash.toLowerCase())
+      .executeTakeFirst();
+    if (found === undefined) faults.push(`No anchor is ${hash}: the record was rewritten since.`);
+    else lines.push(`The anchor of ${found.day} is the one that was kept.`);
+  }
+  return { lines, faults };
+};
+
+/**
+ * `npm run verify [-- ANCHOR…]`: names what is wrong with the stored record, also held against anchors that were kept
+ * elsewhere, and fails when anything is.
+ */
 const main = async (): Promise<void> => {
   const settings = readSettings(process.env, process.cwd());
   if (!settings.ok) throw new Error(settings.error);
@@ -11,14 +31,13 @@ const main = async (): Promise<void> => {
   if (!existsSync(file)) throw new Error(`There is no database ${file} to look at.`);
   const store = await openStore(file);
   if (!store.ok) throw new Error(store.error);
-  const { jobs, events, breaks } = await verifyAll(store.value.db);
+  const seen = await verifyAll(store.value.db);
+  const kept = await keptAnchors(store.value, process.argv.slice(2));
   await store.value.close();
-  for (const { message } of breaks) console.error(message);
-  console.log(
-    `${events} events of ${jobs} jobs: ` +
-      (breaks.length === 0 ? 'every chain holds' : `${breaks.length} broken`),
-  );
-  if (breaks.length > 0) process.exitCode = 1;
+  const faults = [...seen.faults, ...kept.faults];
+  for (const line of faults) console.error(line);
+  for (const line of [...reportLines(seen), ...kept.lines]) console.log(line);
+  if (faults.length > 0) process.exitCode = 1;
 };
 
 main().catch((error: unknown) => {

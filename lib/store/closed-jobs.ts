@@ -1,6 +1,7 @@
 import { replay, type JobEvent, type JobState } from '../job';
 import { err, ok, type Result } from '../result';
 import { canonicalJson } from './canonical-json';
+import { NO_LINK } from './chain';
 import { insertEvents, saveJob } from './job-writes';
 import type { Store } from './open';
 import { readRevision } from './procedures';
@@ -39,10 +40,10 @@ const addOne = async (
   if (there !== undefined) return ok(false);
   const state = await replayed(db, events);
   if (!state.ok) return state;
-  await saveJob(db, state.value, true);
+  await saveJob(db, state.value, undefined);
   const { bay } = state.value;
   const rows = events.map((event) => ({ event, text: canonicalJson(event), bay }));
-  await insertEvents(db, rows, now);
+  await insertEvents(db, rows, NO_LINK, now);
   return ok(true);
 };
 

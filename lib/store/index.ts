@@ -1,7 +1,10 @@
 export { canonicalJson } from './canonical-json';
-export { firstBreak, headOf, verifyAll, type Break, type Verification } from './chain';
+export { anchorStore } from './anchors';
+export { headOf } from './chain';
+export { firstBreak, verifyAll, type Break, type Verification } from './verify';
 export { clipShelf, type ClipFailure, type ClipShelf } from './clips';
-export { jobLog, type AppendFailure, type JobLog, type Stored } from './job-log';
+export type { AppendFailure, Stored } from './append';
+export { jobLog, type JobLog } from './job-log';
 export { stateOf, type JobRecord, type JobSummary } from './job-records';
 export { openStore, type Store } from './open';
 export { newestRevisions, type ProcedureEntry } from './procedures';

@@ -1,6 +1,7 @@
 import type { JobEvent, JobState } from '../job';
 import { canonicalJson } from './canonical-json';
-import { headOf, linkOf, NO_LINK } from './chain';
+import { linkOf } from './chain';
+import { compiledOnce } from './compiled';
 import type { Reader } from './reader';
 
 export interface EventRow {
@@ -29,50 +30,67 @@ const insertJob = async (db: Reader, state: JobState): Promise<void> => {
     .execute();
 };
 
-/** Writes the row of a job as its new state has it. */
-export const saveJob = async (db: Reader, state: JobState, isNew: boolean): Promise<void> => {
-  if (isNew) return insertJob(db, state);
+const updateSeq = compiledOnce((db) => db.updateTable('jobs').set({ seq: 0 }).where('id', '=', ''));
+
+/** Writes the row of a job as its new state has it; `before` is the state that stands there, if one does. */
+export const saveJob = async (
+  db: Reader,
+  state: JobState,
+  before: JobState | undefined,
+): Promise<void> => {
+  if (before === undefined) return insertJob(db, state);
+  const { job, bay, phase, seq, closedAt } = state;
+  if (before.bay === bay && before.phase === phase) {
+    await updateSeq(db, 1, [seq, job]);
+    return;
+  }
   await db
     .updateTable('jobs')
-    .set({
-      bay: state.bay,
-      phase: state.phase,
-      seq: state.seq,
-      closed_at: state.closedAt ?? null,
-    })
-    .where('id', '=', state.job)
+    .set({ bay, phase, seq, closed_at: closedAt ?? null })
+    .where('id', '=', job)
     .execute();
 };
 
+const blankEvent = {
+  id: '',
+  job: '',
+  seq: 0,
+  type: '',
+  at: '',
+  actor: '',
+  bay: '',
+  stored_at: '',
+  event: '',
+};
+const insertRows = compiledOnce((db, count) =>
+  db.insertInto('job_events').values(Array.from({ length: count }, () => blankEvent)),
+);
+const insertLinks = compiledOnce((db, count) =>
+  db
+    .insertInto('job_links')
+    .values(Array.from({ length: count }, () => ({ job: '', seq: 0, link: '' }))),
+);
+
+/**
+ * Adds events of one job, in order, and goes on with its chain from `head`, the link of the event before them. Answers
+ * the link of the last.
+ */
 export const insertEvents = async (
   db: Reader,
   rows: readonly EventRow[],
+  head: string,
   now: Date,
-): Promise<void> => {
-  const stored_at = now.toISOString();
-  const values = rows.map(({ event, text, bay }) => ({
-    id: event.id,
-    job: event.job,
-    seq: event.seq,
-    type: event.happening.type,
-    at: event.at,
-    actor: event.actor,
-    bay,
-    stored_at,
-    event: text,
-  }));
-  await db.insertInto('job_events').values(values).execute();
-  await linkEvents(db, rows);
-};
-
-/** Goes on with the chain of a job; all rows are of one job, in order. */
-const linkEvents = async (db: Reader, rows: readonly EventRow[]): Promise<void> => {
-  const job = rows[0]?.event.job;
-  if (job === undefined) return;
-  let before = (await headOf(db, job)) ?? NO_LINK;
-  const links = rows.map(({ event, text }) => {
-    before = linkOf(before, text);
-    return { job, seq: event.seq, link: before };
+): Promise<string> => {
+  const storedAt = now.toISOString();
+  let link = head;
+  const links: (string | number)[] = [];
+  const events = rows.flatMap(({ event, text, bay }) => {
+    const { id, job, seq, at, actor, happening } = event;
+    link = linkOf(link, text);
+    links.push(job, seq, link);
+    return [id, job, seq, happening.type, at, actor, bay, storedAt, text];
   });
-  await db.insertInto('job_links').values(links).execute();
+  await insertRows(db, rows.length, events);
+  await insertLinks(db, rows.length, links);
+  return link;
 };

@@ -2,7 +2,7 @@ import Libsql from 'libsql';
 import { Kysely, Migrator } from 'kysely';
 import { z } from 'zod';
 import { err, ok, type Result } from '../result';
-import { LibsqlDialect } from './dialect';
+import { keepingStatements, LibsqlDialect } from './dialect';
 import { migrations } from './migrations';
 import type { Tables } from './tables';
 
@@ -60,7 +60,8 @@ const migrate = async (db: Kysely<Tables>): Promise<Result<undefined, string>> =
 const prepare = async (database: Libsql.Database): Promise<Result<Store, string>> => {
   const set = setPragmas(database);
   if (!set.ok) return set;
-  const db = new Kysely<Tables>({ dialect: new LibsqlDialect({ database }) });
+  const dialect = new LibsqlDialect({ database: keepingStatements(database, 200) });
+  const db = new Kysely<Tables>({ dialect });
   const ready = await migrate(db);
   return ready.ok ? ok({ db, pragmas: set.value, close: () => db.destroy() }) : ready;
 };

@@ -47,6 +47,17 @@ export interface Tables {
   };
   /** A chain through the events of each job; see lib/store/chain. */
   job_links: { job: string; seq: number; link: string };
+  /** A daily anchor over all chains; see lib/store/anchors. `entry`: the last event that had arrived. */
+  anchors: {
+    number: number;
+    day: string;
+    made_at: string;
+    entry: number;
+    previous: string;
+    hash: string;
+  };
+  /** How far the jobs had come that went on since the anchor before. */
+  anchor_heads: { number: number; job: string; seq: number; link: string };
   /** Sound clips; the sound itself is a file named by the id. */
   clips: {
     id: string;

@@ -4,6 +4,7 @@ import { shopFacts } from './0002-shop-facts';
 import { jobLinks } from './0003-job-links';
 import { voicePractices } from './0004-voice-practices';
 import { bayFacts } from './0005-bay-facts';
+import { anchors } from './0007-anchors';
 
 /** All migrations in order, forward only. A released one is never changed. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -12,4 +13,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0003-job-links': jobLinks,
   '0004-voice-practices': voicePractices,
   '0005-bay-facts': bayFacts,
+  '0007-anchors': anchors,
 };
