@@ -24,7 +24,9 @@ const statusOf = {
   contentType: 415,
   wait: 429,
   internal: 500,
+  diskReadOnly: 503,
   unavailable: 503,
+  diskFull: 507,
 } as const;
 export type ProblemCode = keyof typeof statusOf;
 

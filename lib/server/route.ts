@@ -1,4 +1,5 @@
 import { deviceOf } from '../access';
+import { diskTrouble } from './disk-trouble';
 import { log } from './log';
 import { done, problem } from './problem';
 import { routeName } from './route-name';
@@ -18,13 +19,6 @@ type Handler<Params> = (
   context: { readonly params: Promise<Params> },
 ) => Promise<Response>;
 
-/** Trouble of the disk, not of the program: worth trying again. */
-const diskTrouble =
-  /^SQLITE_(BUSY|LOCKED|FULL|IOERR|READONLY|CANTOPEN)|^(ENOSPC|EROFS|EDQUOT|EIO)$/;
-
-const codeOf = (error: unknown): string =>
-  error instanceof Error && 'code' in error ? String(error.code) : '';
-
 /** Nobody signed on, a wrong PIN or role, or too many tries: worth a line each (OWASP ASVS 5.0, 16.3). */
 const turnedAway: ReadonlySet<number> = new Set([401, 403, 429]);
 
@@ -41,12 +35,10 @@ interface Doing {
 /** The last resort: what went wrong is for the log, not for the answer. */
 const failed = (error: unknown, doing: Doing): Response => {
   log.error({ err: error, ...doing }, 'a request failed');
-  return diskTrouble.test(codeOf(error))
-    ? problem(
-        'unavailable',
-        'The server cannot use its disk now. Send it again later; that does no harm.',
-      )
-    : problem('internal', 'The server failed at this. Sending it again does no harm.');
+  return (
+    diskTrouble(error) ??
+    problem('internal', 'The server failed at this. Sending it again does no harm.')
+  );
 };
 
 const answerOf = async <Params>(

@@ -4,6 +4,7 @@ import { hearingAnswer, hearingFolders } from '../hearing';
 import { err, ok, type Result } from '../result';
 import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
 import { clipFolder, databaseFile } from '../store/files';
+import { keepAnchoring } from './daily-anchor';
 import { Metrics } from './metrics';
 import { WallHub } from './wall-hub';
 
@@ -62,6 +63,7 @@ const open = async (): Promise<Result<ShopServer, string>> => {
   if (!store.ok) return store;
   const server = shopServer(store.value, dataFolder, asksForModel, () => new Date());
   server.metrics.withProcess();
+  keepAnchoring(store.value, server.now);
   return ok(server);
 };
 

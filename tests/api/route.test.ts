@@ -64,18 +64,24 @@ test('a fault of the program is logged and not told', async () => {
   });
 });
 
-test.each(['SQLITE_FULL', 'SQLITE_READONLY', 'SQLITE_IOERR_WRITE', 'ENOSPC'])(
+test.each([
+  ['SQLITE_FULL', 507, 'diskFull'],
+  ['ENOSPC', 507, 'diskFull'],
+  ['SQLITE_READONLY', 503, 'diskReadOnly'],
+  ['EROFS', 503, 'diskReadOnly'],
+  ['SQLITE_IOERR_WRITE', 503, 'unavailable'],
+])(
   'trouble of the disk (%s) is told as such, and that sending again does no harm',
-  async (code) => {
+  async (code, status, problem) => {
     vi.stubEnv('BAYCALL_DATA', testFolder());
     vi.spyOn(log, 'error').mockReturnValue();
     const { GET } = route({
       GET: () => Promise.reject(Object.assign(new Error('disk'), { code })),
     });
     const failed = await GET(get, context);
-    expect(failed.status).toBe(503);
+    expect(failed.status).toBe(status);
     expect(await body(failed)).toMatchObject({
-      error: { code: 'unavailable', message: expect.stringContaining('no harm') as string },
+      error: { code: problem, message: expect.stringContaining('no harm') as string },
     });
   },
 );
