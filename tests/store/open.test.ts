@@ -35,7 +35,6 @@ test('opening twice leaves the tables as they are', async () => {
     { name: '0001-shop-and-jobs' },
     { name: '0002-shop-facts' },
     { name: '0003-job-links' },
-    { name: '0007-anchors' },
   ]);
   await store.close();
 });
