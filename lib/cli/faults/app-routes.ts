@@ -8,10 +8,13 @@ type Handler = (
   context: { readonly params: Promise<Readonly<Record<string, string>>> },
 ) => Promise<Response>;
 
+type Handlers = Readonly<Record<string, Handler>>;
+
 /** One address of the interface. */
 interface AppRoute {
   readonly parts: readonly string[];
-  readonly handlers: Readonly<Record<string, Handler>>;
+  /** Loaded when it is asked for first, so that a server is there at once. */
+  readonly handlers: () => Promise<Handlers>;
 }
 
 const root = fileURLToPath(new URL('../../../app/', import.meta.url));
@@ -31,22 +34,27 @@ const inOrder = (a: AppRoute, b: AppRoute): number => {
   return 0;
 };
 
-/** The routes under app/api, as the framework finds them: a folder a part, `[name]` any one, `[...name]` the rest. */
-export const appRoutes = async (): Promise<readonly AppRoute[]> => {
-  const files = readdirSync(join(root, 'api'), { recursive: true, encoding: 'utf8' });
-  const routes: AppRoute[] = [];
-  for (const file of files.filter((name) => name.endsWith('route.ts'))) {
-    const path = join(root, 'api', file);
-    const exported = moduleSchema.parse({ ...(await import(pathToFileURL(path).href)) });
-    const handlers = Object.fromEntries(
-      Object.entries(exported).flatMap(([name, value]) =>
-        isHandler(value) ? [[name, value]] : [],
-      ),
-    );
-    routes.push({ parts: ['api', ...file.split(sep).slice(0, -1)], handlers });
-  }
-  return routes.sort(inOrder);
+const loaded = async (path: string): Promise<Handlers> => {
+  const exported = moduleSchema.parse({ ...(await import(pathToFileURL(path).href)) });
+  return Object.fromEntries(
+    Object.entries(exported).flatMap(([name, value]) => (isHandler(value) ? [[name, value]] : [])),
+  );
 };
+
+const routeOf = (file: string): AppRoute => {
+  let handlers: Promise<Handlers> | undefined;
+  return {
+    parts: ['api', ...file.split(sep).slice(0, -1)],
+    handlers: () => (handlers ??= loaded(join(root, 'api', file))),
+  };
+};
+
+/** The routes under app/api, as the framework finds them: a folder a part, `[name]` any one, `[...name]` the rest. */
+export const appRoutes = (): readonly AppRoute[] =>
+  readdirSync(join(root, 'api'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('route.ts'))
+    .map(routeOf)
+    .sort(inOrder);
 
 const paramsOf = (
   parts: readonly string[],
@@ -77,7 +85,8 @@ export const answerBy = async (
   for (const { parts, handlers } of routes) {
     const params = paramsOf(parts, path);
     if (params === undefined) continue;
-    return handlers[request.method]?.(request, { params: Promise.resolve(params) });
+    const handler = (await handlers())[request.method];
+    return handler?.(request, { params: Promise.resolve(params) });
   }
   return undefined;
 };

@@ -47,7 +47,7 @@ const answer = async (response: Response, outgoing: ServerResponse): Promise<voi
 
 const malformed = (): Response => Response.json({ error: { code: 'malformed' } }, { status: 400 });
 
-const routes = await appRoutes();
+const routes = appRoutes();
 
 const serve = async (incoming: IncomingMessage, outgoing: ServerResponse): Promise<void> => {
   try {
