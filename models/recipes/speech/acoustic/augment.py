@@ -10,10 +10,12 @@ from .features import Mfcc
 
 WARPS = np.concatenate([[1.0], np.linspace(0.84, 1.18, 16)])
 ROOM = 6400
+# Lengths whose Fourier transforms are fast: no prime factor above 5.
+FAST = sorted(1600 * 2**a * 3**b * 5**c for a in range(9) for b in range(6) for c in range(4))
 
 
 class Augmenter:
-    def __init__(self, noises, device, snr_db=(-4.0, 28.0), noisy=0.85, reverberant=0.6):
+    def __init__(self, noises, device, snr_db=(-2.0, 26.0), noisy=0.65, reverberant=0.6):
         self.noises, self.device = noises, device
         self.snr_db, self.noisy, self.reverberant = snr_db, noisy, reverberant
         self.mfcc = Mfcc(WARPS).to(device)
@@ -75,14 +77,11 @@ class Augmenter:
         place = (start[:, None] + torch.arange(length, device=self.device)[None]) % self.noises.shape[1]
         return self.noises[row[:, None], place].float()
 
-    @torch.no_grad()
-    def sound(self, x):
-        count = x.shape[0]
-        x = self.pace(x.float())
-        length = x.shape[1]
+    def heard(self, x):
+        """What the microphone of the kiosk makes of a voice."""
+        count, length = x.shape
         spoken = x.abs() > x.abs().amax(1, keepdim=True) * 0.05
-        n = length + ROOM
-        n += -n % 1600
+        n = next(fast for fast in FAST if fast >= length + ROOM)
         spectrum = torch.fft.rfft(x, n)
         hertz = torch.linspace(0, 8000, spectrum.shape[1], device=self.device)[None]
         spectrum = spectrum * self.microphone(hertz, count) * torch.fft.rfft(self.room(count), n)
@@ -124,10 +123,16 @@ class Augmenter:
         return torch.where(hidden, bands.mean((1, 2), keepdim=True), bands)
 
     @torch.no_grad()
-    def features(self, x):
-        x = self.sound(x)
+    def features(self, x, clean=False):
+        """Features of the sound as it is heard, and, if asked for, of the same voice close by, frame for frame."""
+        x = self.pace(x.float())
         count = x.shape[0]
         warp = torch.randint(1, len(WARPS), (count,), device=self.device)
         warp = torch.where(torch.rand(count, device=self.device) < 0.75, warp, torch.zeros_like(warp))
-        pieces = zip(x.split(128), warp.split(128))
-        return torch.cat([self.mfcc(sound, which, self.masked) for sound, which in pieces])
+        return self.mfccs(self.heard(x), warp, self.masked), self.mfccs(self.close(x), warp) if clean else None
+
+    def close(self, x):
+        return x + torch.randn_like(x) * 3
+
+    def mfccs(self, x, warp, mask=None):
+        return torch.cat([self.mfcc(sound, which, mask) for sound, which in zip(x.split(128), warp.split(128))])

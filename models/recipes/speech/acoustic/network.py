@@ -11,23 +11,17 @@ SKIP = 0.66
 
 
 class Norm(nn.Module):
-    """Batch norm without learned scale and offset."""
+    """Batch norm without learned scale and offset. Its mean and variance stay those of the stored weights, so that
+    what is trained is the very network that is exported."""
 
-    def __init__(self, size, momentum=0.02):
+    def __init__(self, size):
         super().__init__()
         self.register_buffer("mean", torch.zeros(size))
         self.register_buffer("var", torch.ones(size))
-        self.momentum, self.eps = momentum, 1e-3
+        self.eps = 1e-3
 
     def forward(self, x):
-        mean, var = self.mean, self.var
-        if self.training:
-            flat = x.float()
-            mean, var = flat.mean((0, 1)), flat.var((0, 1), unbiased=False)
-            with torch.no_grad():
-                self.mean.lerp_(mean, self.momentum)
-                self.var.lerp_(var, self.momentum)
-        return (x - mean.to(x.dtype)) * torch.rsqrt(var + self.eps).to(x.dtype)
+        return (x - self.mean.to(x.dtype)) * torch.rsqrt(self.var + self.eps).to(x.dtype)
 
 
 class Spliced(nn.Module):
@@ -78,8 +72,8 @@ class Network(nn.Module):
             z = widen(narrow(h, [-o for o in reversed(taps(left, rate))]), taps(right, rate))
             z = norm(F.relu(z))
             if self.noise and self.training:
-                wobble = torch.rand(z.shape[0], 1, z.shape[2], device=z.device) * 2 - 1
-                z = z * (1 + 2 * self.noise * wobble).to(z.dtype)
+                wobble = torch.rand(z.shape[0], 1, z.shape[2], device=z.device, dtype=z.dtype) * 2 - 1
+                z = z * (1 + 2 * self.noise * wobble)
             h = SKIP * h[:, left // rate : left // rate + z.shape[1]] + z
             first += left
         z = self.pbn(F.relu(self.paff(self.pre(h, [0]), [0])))

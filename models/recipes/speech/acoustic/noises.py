@@ -109,15 +109,15 @@ def music(n, draw):
 
 
 def babble(n, draw, voices):
-    """One to seven people talking at once."""
+    """Five to nine people talking at once. Fewer can be understood, and a network that shall not hear them goes deaf."""
     out = np.zeros(n)
-    for _ in range(draw.randint(1, 8)):
-        at, gain = 0, draw.uniform(0.3, 1)
+    for _ in range(draw.randint(5, 10)):
+        at, gain = 0, draw.uniform(0.6, 1)
         while at < n:
             voice = voices[draw.randint(len(voices))]
             end = min(n, at + len(voice))
             out[at:end] += gain * voice[: end - at] / max(np.abs(voice).mean(), 1.0)
-            at = end + int(draw.uniform(0, 0.6) * RATE_HZ)
+            at = end + int(draw.uniform(0, 0.2) * RATE_HZ)
     return out
 
 
@@ -143,15 +143,15 @@ def noise(job):
     seed, voices, impacts, n = job
     draw = np.random.RandomState(seed)
     kinds = [
-        (0.10, background),
-        (0.10, engine),
-        (0.15, impact_tool),
-        (0.09, grinder),
-        (0.07, air),
-        (0.10, compressor),
+        (0.11, background),
+        (0.12, engine),
+        (0.19, impact_tool),
+        (0.11, grinder),
+        (0.08, air),
+        (0.15, compressor),
         (0.07, clanks),
-        (0.03, music),
-        (0.23, lambda n, draw: babble(n, draw, voices)),
+        (0.02, music),
+        (0.09, lambda n, draw: babble(n, draw, voices)),
         (0.06, lambda n, draw: recorded_impacts(n, draw, impacts)),
     ]
     kind = draw.choice(len(kinds), p=[share for share, _ in kinds])
