@@ -3,9 +3,10 @@ import type { Heard, Word } from './intent';
 
 /**
  * The words by which a kiosk can be called, where its bay has one. Each lies at least four phones (CMUdict) from every
- * phrase and every number word, and is rare in the talk of a shop.
+ * phrase and every number word, and is rare in the talk of a shop. Of 32 phrases behind them from eight made voices, both
+ * recognisers heard “jupiter” in 32 and “compass” in 29 (“penguin” in 11, “harvest” in 27).
  */
-export const callWords = ['jupiter', 'compass', 'penguin'] as const;
+export const callWords = ['jupiter', 'compass'] as const;
 export type CallWord = (typeof callWords)[number];
 
 /** Until when in the sound nothing needs the call word: after a phrase that was acted on, and after a question. */
