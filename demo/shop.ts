@@ -138,6 +138,8 @@ export const demoShop = (today: string): Shop => ({
     },
   })),
   adapters: [...adapters],
+  // The month of history is told in it.
+  settings: { timeZone: 'UTC' },
 });
 
 /** A job that stands open on a bay when the demo shop is seeded. */

@@ -82,6 +82,8 @@ export class BenchHand {
   act(intent: Intent): void {
     const { dice } = this.bench;
     const noun = this.noun();
+    // To say or press something takes a moment.
+    this.nowMs += 1000;
     for (let tries = 0; tries < 6; tries += 1) {
       const seq = this.job.seq;
       const before = this.kiosk;
@@ -107,9 +109,11 @@ export class BenchHand {
     if (this.kiosk.question?.kind !== 'reason') return;
     this.nowMs += 6000;
     const { dice } = this.bench;
-    const confidence = Number(dice.between(0.45, 0.97).toFixed(3));
+    const sureness = text.split(' ').map(() => Math.min(1, Math.abs(dice.normal(0.93, 0.13))));
+    const confidence = Number(Math.min(...sureness).toFixed(3));
+    const unsure = sureness.flatMap((one, at) => (one < 0.7 ? [at] : []));
     const via = dice.is(0.7)
-      ? ({ by: 'voice', said: text, confidence, certainty: 'sure' } as const)
+      ? ({ by: 'voice', said: text, confidence, certainty: 'sure', unsure } as const)
       : ({ by: 'touch' } as const);
     this.input({ kind: 'reason', text, via });
   }

@@ -66,7 +66,7 @@ const inside = (lower: number, upper: number, dice: Chance): number =>
 
 const volume = (given: Circumstances, dice: Chance): number | undefined => {
   const { of } = given.ask;
-  if (of.kind !== 'fluid') return undefined;
+  if (of.kind !== 'fluid' || of.use === 'spilled' || of.use === 'returned') return undefined;
   const before = given.drained.get(of.fluid);
   const scale = given.specification.unit === 'mL' ? 100 : 1;
   if (of.use === 'filled' && before !== undefined) return before + dice.normal(0.06, 0.05) * scale;

@@ -30,6 +30,8 @@ export const inputSchema = z.discriminatedUnion('by', [
     confidence: z.number().min(0).max(1),
     /** The mechanic was asked back and said yes. */
     askedBack: z.boolean(),
+    /** Of what was dictated: which words of `said` the recogniser was not sure of, counted from 0. */
+    unsure: z.array(z.number().int().nonnegative()).max(400).optional(),
   }),
   z.object({ by: z.literal('touch') }),
   z.object({ by: z.literal('key') }),
@@ -37,6 +39,17 @@ export const inputSchema = z.discriminatedUnion('by', [
   z.object({ by: z.literal('shop') }),
 ]);
 export type Input = z.infer<typeof inputSchema>;
+
+/**
+ * Something that was said and made no event of its own, and what became of it. acted: done, nothing to store, or more
+ * was asked first. confirmed, declined: asked back, and the answer was yes, or no. saidAgain: not sure enough to act
+ * on. notThen: not to be said just then. notUnderstood: no phrase.
+ */
+export const heardBeforeSchema = z.object({
+  said: z.string().max(400),
+  became: z.enum(['acted', 'confirmed', 'declined', 'saidAgain', 'notThen', 'notUnderstood']),
+});
+export type HeardBefore = z.infer<typeof heardBeforeSchema>;
 
 export const deviationKindSchema = z.enum([
   'orderChanged',
@@ -158,6 +171,8 @@ export const jobEventSchema = z.object({
   role: roleSchema,
   device: z.string().min(1).max(64),
   input: inputSchema,
+  /** What was heard since the event before that this kiosk made; only the last few. */
+  heardBefore: z.array(heardBeforeSchema).max(40).optional(),
   happening: happeningSchema,
 });
 export type JobEvent = z.infer<typeof jobEventSchema>;

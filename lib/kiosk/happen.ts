@@ -3,7 +3,13 @@ import type { KioskEffect, KioskEnv, KioskState, KioskStep, Outcome, Via } from 
 
 const inputOf = (via: Via, askedBack: boolean): Input =>
   via.by === 'voice'
-    ? { by: 'voice', said: via.said, confidence: via.confidence, askedBack }
+    ? {
+        by: 'voice',
+        said: via.said,
+        confidence: via.confidence,
+        askedBack,
+        ...(via.unsure === undefined ? {} : { unsure: [...via.unsure] }),
+      }
     : { by: via.by };
 
 /** Makes events of happenings and applies them: all of them, or none and the refusal's message. */

@@ -1,4 +1,4 @@
-import type { DeviationKind, Happening, JobEvent } from '../job';
+import type { DeviationKind, Happening, HeardBefore, JobEvent } from '../job';
 import type { JobState } from '../job/state';
 import type { Adapter } from '../fastening/adapter';
 import type { ToleranceInterval } from '../fastening/specification';
@@ -124,6 +124,8 @@ export interface KioskState {
   readonly chosen?: string;
   /** What is on the wrench in this step; forgotten when another step is shown. */
   readonly adapter?: AdapterInUse;
+  /** What was said since the last event and made none: for the review of phrases, and for nothing that is done here. */
+  readonly hearing?: { readonly heard: readonly HeardBefore[]; readonly asked?: string };
 }
 
 /** How an act came in. `certainty` is what the hearing thinks of itself. */
@@ -135,6 +137,8 @@ export type Via =
       readonly confidence: number;
       readonly certainty: 'sure' | 'unsure';
       readonly why?: string;
+      /** Of what was dictated: the places of the words that were not sure, from 0. */
+      readonly unsure?: readonly number[];
     };
 
 export type KioskInput =

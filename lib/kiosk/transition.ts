@@ -9,6 +9,7 @@ import { validIntents } from './valid-intents';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
 import { close, confirmReason, firstLeftOver, leftOver, reopen } from './careful-acts';
 import { goBack, goNext, goToStep } from './moves';
+import { withHearing } from './heard-before';
 import { giveReason, sayNo, sayYes } from './questions';
 import type { KioskEffect, KioskEnv, KioskInput, KioskState, KioskStep, Via } from './state';
 import { takeValue } from './values';
@@ -29,7 +30,7 @@ export const openKiosk = (job: KioskState['job']): KioskState => ({ job, view: '
 /** The kiosk as a pure machine: an input gives the next state, and effects as data. */
 export const kioskTransition = (state: KioskState, input: KioskInput, env: KioskEnv): KioskStep => {
   const after = answerTo(state, input, env);
-  return { ...after, state: forgetAdapter(state, after.state) };
+  return withHearing(state, input, { ...after, state: forgetAdapter(state, after.state) });
 };
 
 const answerTo = (state: KioskState, input: KioskInput, env: KioskEnv): KioskStep => {

@@ -1,2 +1,14 @@
 export * from './filter';
 export * from './sections';
+export * from './rows';
+export { noPhrase, phraseOf } from './phrase';
+export { projectEvent } from './project-event';
+export { knownLimits, limitsInUnit, type ValueLimits } from './limits';
+export { dayIn, spansOf, type Span } from './spans';
+export { jointSection, type StoredReading } from './joint-section';
+export { jointsOf, jointUnit } from './joints';
+export { stepTimesOf } from './step-times';
+export { hearingSection } from './hearing-section';
+export { holdReasons } from './hold-reasons';
+export { reworkSteps, type Reopening } from './rework-steps';
+export { transcriptOf, whyOf } from './transcript';

@@ -3,6 +3,7 @@ import type { Verdict } from '../metrology';
 import type { Role } from '../people';
 import type { Unit } from '../quantity';
 import type { Bay, Shift } from '../shop';
+import type { ValueLimits } from './limits';
 import type { Capability, IndividualsLimits, ParetoBar, ZoneRule, ZoneSignal } from '../statistics';
 
 /** Who did something: the name where a foreman is signed on, else "Mechanic 2". */
@@ -43,12 +44,9 @@ export interface Why {
 }
 
 /** A measured value beside what was asked, in the unit of the sheet. */
-export interface MeasuredBeside {
+export interface MeasuredBeside extends ValueLimits {
   readonly value: number;
   readonly unit: Unit;
-  readonly lower?: number;
-  readonly upper?: number;
-  readonly target?: number;
   readonly verdict: Verdict;
   /** What was heard of it, where it was spoken. */
   readonly transcript?: Transcript;
@@ -172,7 +170,7 @@ export interface JointSection {
   readonly joint: Joint;
   readonly unit: Unit;
   /** Of the newest value. */
-  readonly limits?: { readonly lower?: number; readonly upper?: number; readonly target?: number };
+  readonly limits?: ValueLimits;
   readonly points: readonly JointPoint[];
   /** Absent below two values. */
   readonly chart?: IndividualsLimits;
@@ -270,8 +268,10 @@ export interface OverviewSection {
   readonly outOfSpec: number;
   readonly reworks: number;
   readonly holds: number;
-  readonly stepsDone: number;
+  /** That counted. */
   readonly readings: number;
+  /** False while jobs are still being taken in, as after an update: until then all counts are too low. */
+  readonly complete: boolean;
 }
 
 /** What can be chosen in the filter. */

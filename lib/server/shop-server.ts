@@ -6,6 +6,7 @@ import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store }
 import { clipFolder, databaseFile } from '../store/files';
 import { keepAnchoring } from './daily-anchor';
 import { Metrics } from './metrics';
+import { keepReview } from './review-keeper';
 import { WallHub } from './wall-hub';
 
 /** What all answers of one process share. */
@@ -63,6 +64,7 @@ const open = async (): Promise<Result<ShopServer, string>> => {
   if (!store.ok) return store;
   const server = shopServer(store.value, dataFolder, asksForModel, () => new Date());
   server.metrics.withProcess();
+  keepReview(store.value);
   keepAnchoring(store.value, server.now);
   return ok(server);
 };

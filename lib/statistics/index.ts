@@ -12,6 +12,7 @@ export {
 } from './control-chart';
 export { zoneRules, zoneSignals, type ZoneRule, type ZoneSignal } from './western-electric';
 export { capability, type Capability, type Estimate } from './capability';
+export { lognormalQuantile, type Lognormal } from './lognormal';
 export { pareto, type ParetoBar } from './pareto';
 export {
   ENOUGH_RUNS,
@@ -22,3 +23,4 @@ export {
   type TimeEstimate,
 } from './step-time';
 export { forecastFinish, type FinishForecast, type StepAhead } from './finish-time';
+export { proportion, type Proportion } from './proportion';

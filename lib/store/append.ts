@@ -1,5 +1,6 @@
 import { applyEvent, openJob, type JobEvent, type JobState, type Refusal } from '../job';
 import { err, ok, type Result } from '../result';
+import { projectEvent, type ReviewWrite } from '../review';
 import { canonicalJson } from './canonical-json';
 import { headOf, NO_LINK } from './chain';
 import { compiledOnce } from './compiled';
@@ -8,6 +9,7 @@ import { openJobIn, rebuildState } from './job-records';
 import { insertEvents, saveJob, type EventRow } from './job-writes';
 import { readRevision } from './procedures';
 import type { Reader } from './reader';
+import { reviewStored } from './review/write-review';
 import { readBay } from './shop-records';
 
 /** All events of the batch are on disk, these are their numbers; `seq` is the job's last. */
@@ -117,6 +119,8 @@ interface Judged {
   readonly state: JobState | undefined;
   /** Those that are not stored yet. */
   readonly rows: readonly EventRow[];
+  /** What they mean for the review. */
+  readonly review: readonly ReviewWrite[];
 }
 
 /** Whether all of a batch may be stored; nothing is written. */
@@ -128,6 +132,7 @@ const judge = async (
   const expectedSeq = (state?.seq ?? 0) + 1;
   const seqs: number[] = [];
   const rows: EventRow[] = [];
+  const review: ReviewWrite[] = [];
   for (const [index, event] of events.entries()) {
     const text = canonicalJson(event);
     const twin = rows.find((row) => row.event.id === event.id);
@@ -149,11 +154,12 @@ const judge = async (
     }
     const fault = await moveFault(db, state, next.value);
     if (fault !== undefined) return err(fault);
+    review.push(...projectEvent(state, next.value, event));
     state = next.value;
     rows.push({ event, text, bay: state.bay });
     seqs.push(event.seq);
   }
-  return ok({ stored: { seqs, seq: state?.seq ?? 0 }, state, rows });
+  return ok({ stored: { seqs, seq: state?.seq ?? 0 }, state, rows, review });
 };
 
 /** What became of a batch: its answer and, where anything was added, the state of its job. */
@@ -166,12 +172,13 @@ export type Appended = Result<
 export const appendIn = async (sight: Sight, append: Append): Promise<Appended> => {
   const judged = await judge(sight, append);
   if (!judged.ok) return judged;
-  const { stored, state, rows } = judged.value;
+  const { stored, state, rows, review } = judged.value;
   if (state === undefined || rows.length === 0) return ok({ stored, state: undefined });
   const { db, known, standing, now } = sight;
   const before = standing.get(append.job);
   await saveJob(db, state, before?.state);
   const head = await insertEvents(db, rows, before?.head ?? NO_LINK, now);
+  await reviewStored(db, state.job, review);
   standing.set(state.job, { state, head });
   for (const { event, text } of rows) known.set(event.id, { job: state.job, seq: event.seq, text });
   return ok({ stored, state });

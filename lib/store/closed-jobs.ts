@@ -6,6 +6,8 @@ import { insertEvents, saveJob } from './job-writes';
 import type { Store } from './open';
 import { readRevision } from './procedures';
 import type { Reader } from './reader';
+import { reviewOfJob } from './review/rebuild';
+import { writeReview } from './review/write-review';
 import { readBay } from './shop-records';
 
 /** How many jobs were added, and how many were there already. */
@@ -44,6 +46,7 @@ const addOne = async (
   const { bay } = state.value;
   const rows = events.map((event) => ({ event, text: canonicalJson(event), bay }));
   await insertEvents(db, rows, NO_LINK, now);
+  await writeReview(db, reviewOfJob(state.value.revision, events));
   return ok(true);
 };
 

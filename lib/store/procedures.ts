@@ -2,6 +2,7 @@ import { checkRevision, revisionSchema, type Revision } from '../procedure';
 import { canonicalJson } from './canonical-json';
 import type { Store } from './open';
 import type { Reader } from './reader';
+import { openMarks } from './review/open-marks';
 
 /** A published revision as lists show it. */
 export interface ProcedureEntry {
@@ -10,6 +11,8 @@ export interface ProcedureEntry {
   readonly title: string;
   readonly summary: string;
   readonly appliesTo: string;
+  /** How many decisions of a foreman that it wants changing wait for its writer; absent: none. */
+  readonly changesAsked?: number;
 }
 
 /**
@@ -78,11 +81,18 @@ export const newestRevisions = async ({ db }: Store): Promise<readonly Revision[
 };
 
 /** The newest revision of each procedure as lists show it, by title. */
-export const listProcedures = async (store: Store): Promise<readonly ProcedureEntry[]> =>
-  (await newestRevisions(store)).map(({ procedure, revision, title, summary, appliesTo }) => ({
-    procedure,
-    revision,
-    title,
-    summary,
-    appliesTo,
-  }));
+export const listProcedures = async (store: Store): Promise<readonly ProcedureEntry[]> => {
+  const marks = await openMarks(store.db);
+  return (await newestRevisions(store)).map((sheet) => {
+    const { procedure, revision, title, summary, appliesTo } = sheet;
+    const changesAsked = marks.get(procedure);
+    return {
+      procedure,
+      revision,
+      title,
+      summary,
+      appliesTo,
+      ...(changesAsked === undefined ? {} : { changesAsked }),
+    };
+  });
+};

@@ -1,7 +1,8 @@
 import type { Generated } from 'kysely';
+import type { ReviewTables } from './review/tables';
 
 /** The tables as the newest migration leaves them. JSON columns hold canonical text (RFC 8785); times are RFC 3339. */
-export interface Tables {
+export interface Tables extends ReviewTables {
   /** One row, made when the shop is set up. `facts`: adapters and settings of lib/shop; settings may change. */
   shop: { id: number; name: string; set_up_at: string; facts: Generated<string> };
   people: { id: string; place: number; name: string; role: string };

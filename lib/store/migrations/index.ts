@@ -5,6 +5,7 @@ import { jobLinks } from './0003-job-links';
 import { voicePractices } from './0004-voice-practices';
 import { bayFacts } from './0005-bay-facts';
 import { anchors } from './0007-anchors';
+import { review } from './0009-review';
 
 /** All migrations in order, forward only. A released one is never changed. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -14,4 +15,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0004-voice-practices': voicePractices,
   '0005-bay-facts': bayFacts,
   '0007-anchors': anchors,
+  '0009-review': review,
 };
