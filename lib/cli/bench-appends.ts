@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Libsql from 'libsql';
+import type { JobEvent } from '../job';
 import { canonicalJson, jobLog, openStore, type JobLog, type Store } from '../store';
 import { nextEvent, setUpWallShop, type BenchJob } from './bench-wall-shop';
 
@@ -53,8 +54,7 @@ export const toAndFro = (job: BenchJob, atMs: number) => {
   return nextEvent(job, { type: 'stepBegun', step }, atMs);
 };
 
-const write = async (log: JobLog, job: BenchJob, atMs: number): Promise<number> => {
-  const event = toAndFro(job, atMs);
+const write = async (log: JobLog, event: JobEvent): Promise<number> => {
   const began = performance.now();
   const stored = await log.append(event.job, [event]);
   const took = performance.now() - began;
@@ -91,9 +91,9 @@ const bareInsert = (file: string): ((text: string) => number) => {
   };
 };
 
-const inTurn = async (count: number, one: () => number | Promise<number>) => {
+const inTurn = async <T>(all: readonly T[], one: (value: T) => number | Promise<number>) => {
   const took: number[] = [];
-  for (let n = 0; n < count; n += 1) took.push(await one());
+  for (const value of all) took.push(await one(value));
   return took;
 };
 
@@ -107,17 +107,20 @@ export const measureAppends = (): Promise<AppendMeasures> =>
     const log = jobLog(store, () => now);
     const insert = bareInsert(join(folder, 'bare.db'));
     const text = canonicalJson(toAndFro({ ...first }, now.getTime()));
+    const texts = Array.from({ length: singlesEachRound }, () => text);
     const bare = new Stopwatch();
     const single = new Stopwatch();
     const concurrent = new Stopwatch();
-    const each = concurrentEachRound / kiosks;
-    const oneKiosk = (job: BenchJob) => () => write(log, job, now.getTime());
+    // What a kiosk does to make an event is its own time.
+    const eventsOf = (job: BenchJob, count: number): readonly JobEvent[] =>
+      Array.from({ length: count }, () => toAndFro(job, now.getTime()));
+    const oneKiosk = (events: readonly JobEvent[]) => inTurn(events, (event) => write(log, event));
     for (let round = 0; round < rounds; round += 1) {
-      await bare.time(() => inTurn(singlesEachRound, () => insert(text)));
-      await single.time(() => inTurn(singlesEachRound, oneKiosk(first)));
-      await concurrent.time(async () =>
-        (await Promise.all(jobs.map((job) => inTurn(each, oneKiosk(job))))).flat(),
-      );
+      await bare.time(() => inTurn(texts, insert));
+      const alone = eventsOf(first, singlesEachRound);
+      await single.time(() => oneKiosk(alone));
+      const each = jobs.map((job) => eventsOf(job, concurrentEachRound / kiosks));
+      await concurrent.time(async () => (await Promise.all(each.map(oneKiosk))).flat());
     }
     await store.close();
     return { bare: bare.pace, single: single.pace, concurrent: concurrent.pace };

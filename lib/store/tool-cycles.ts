@@ -66,7 +66,7 @@ const countOn = async (db: Reader, counted: Counted): Promise<void> => {
     .selectFrom('job_events')
     .select((one) => one.fn.max('entry').as('entry'))
     .executeTakeFirst();
-  const last = Number(newest?.entry ?? 0);
+  const last = newest?.entry ?? 0;
   const revisions = new Map<string, Revision | undefined>();
   while (counted.entry < last) {
     const upTo = Math.min(last, counted.entry + together);
