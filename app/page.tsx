@@ -60,6 +60,9 @@ export default async function Home() {
           <Link href="/foreman" className={otherScreen}>
             The foreman’s
           </Link>
+          <Link href="/review" className={otherScreen}>
+            The review
+          </Link>
         </nav>
       </header>
       <ul className="grid gap-6 wide:grid-cols-3">

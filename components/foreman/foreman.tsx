@@ -92,6 +92,9 @@ function SignedOn({
           <header className="flex flex-wrap items-center justify-between gap-3">
             <h1 className="text-read font-bold">Foreman</h1>
             <p>{me.person.name}</p>
+            <a href="/review" className="flex min-h-glove items-center underline">
+              Review
+            </a>
             <Button onPress={onOff}>Sign off</Button>
           </header>
           <Board cards={cards} nowMs={shopMs} onOpen={setOpen} />
