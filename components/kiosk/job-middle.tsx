@@ -4,6 +4,7 @@ import type { JobState } from '@/lib/job';
 import { currentStep, toolsForStep, type ToolCabinet } from '@/lib/kiosk';
 import { looseEnds } from '@/lib/ledger';
 import type { Person } from '@/lib/people';
+import { noteSoundDays } from '@/lib/shop';
 import { ForemanPanel } from './foreman-panel';
 import { HeldView } from './hold-panel';
 import { KioskPanel } from './kiosk-panel';
@@ -131,6 +132,7 @@ export function JobMiddle(props: MiddleProps) {
       <QuestionPanel
         question={question}
         dictating={kiosk.dictating}
+        soundDays={noteSoundDays(props.cabinet.settings ?? {})}
         onYes={act('yes')}
         onNo={act('no')}
         onReason={(text) => {

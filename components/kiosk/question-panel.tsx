@@ -48,6 +48,7 @@ function YesNo({ onYes, onNo, yes }: { onYes?: () => void; onNo: () => void; yes
 export function QuestionPanel({
   question,
   dictating,
+  soundDays,
   onYes,
   onNo,
   onReason,
@@ -56,6 +57,8 @@ export function QuestionPanel({
   readonly question: Question;
   /** The ears are taking a reason down. */
   readonly dictating: boolean;
+  /** So long the sound of a spoken reason is kept; 0: it is not. */
+  readonly soundDays: number;
   readonly onYes: () => void;
   readonly onNo: () => void;
   readonly onReason: (text: string) => void;
@@ -67,6 +70,7 @@ export function QuestionPanel({
         key={question.text}
         question={question}
         dictating={dictating}
+        soundDays={soundDays}
         onReason={onReason}
         onCancel={onNo}
         onDictate={onDictate}

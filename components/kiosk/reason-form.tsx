@@ -24,16 +24,25 @@ const usual: Readonly<Record<ReasonQuestion['reasonFor']['kind'], readonly strin
   leftOver: ['Old one was in good condition', 'Kit holds more than is needed'],
 };
 
+/** Whoever speaks is told what becomes of it. */
+const soundWords = (days: number): string =>
+  days === 0
+    ? 'Only the words are kept.'
+    : `It is recorded: the sound is kept with it for ${days === 1 ? 'a day' : `${days} days`}.`;
+
 /** Why: spoken while the panel is open, typed, or one of the usual answers. */
 export function ReasonForm({
   question,
   dictating,
+  soundDays,
   onReason,
   onCancel,
   onDictate,
 }: {
   readonly question: ReasonQuestion;
   readonly dictating: boolean;
+  /** So long the sound of what is said is kept; 0: it is not. */
+  readonly soundDays: number;
   readonly onReason: (text: string) => void;
   readonly onCancel: () => void;
   readonly onDictate: (() => void) | undefined;
@@ -62,7 +71,7 @@ export function ReasonForm({
           )
         ) : (
           <p role="status" className="rounded-block bg-sunk px-5 py-3 text-glance">
-            Listening: say why. The sound is kept with it.
+            Listening: say why. {soundWords(soundDays)}
           </p>
         )}
         <div role="group" aria-label="Usual answers" className="flex flex-wrap gap-3">

@@ -1,6 +1,6 @@
 'use client';
 import { useState } from 'react';
-import type { ShopSettings } from '@/lib/shop';
+import { noteSoundDays, type ShopSettings } from '@/lib/shop';
 import { Button } from '../design/button';
 import type { KioskLink } from './link';
 
@@ -16,6 +16,10 @@ const switches = [
     says: 'Off, any torque tool may be taken: the screen shows N·m and lbf·ft.',
   },
 ] as const;
+
+const soundDays = [0, 7, 30, 90] as const;
+
+const daysWords = (days: number): string => (days === 0 ? 'Not kept' : `${days} days`);
 
 /** How the whole shop works, for its foreman. Kept at once; what the server refuses stays as it was. */
 export function ShopSwitches({
@@ -54,6 +58,29 @@ export function ShopSwitches({
           <p className="text-body text-quiet">{says}</p>
         </div>
       ))}
+      <div
+        role="group"
+        aria-label="Sound of spoken notes"
+        className="flex flex-wrap items-center gap-4"
+      >
+        {[...new Set([...soundDays, noteSoundDays(now)])]
+          .sort((a, b) => a - b)
+          .map((days) => (
+            <Button
+              key={days}
+              kind={days === noteSoundDays(now) ? 'chosen' : 'plain'}
+              pressed={days === noteSoundDays(now)}
+              onPress={() => {
+                void change({ noteSoundDays: days });
+              }}
+            >
+              {daysWords(days)}
+            </Button>
+          ))}
+        <p className="text-body text-quiet">
+          How long the sound of spoken notes is kept. Then it is deleted; the words stay.
+        </p>
+      </div>
       <p role="alert" className="text-body font-bold text-bad">
         {problem}
       </p>

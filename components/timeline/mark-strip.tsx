@@ -4,11 +4,11 @@ export interface Mark {
   readonly kind: 'deviations' | 'holds' | 'signatures';
 }
 
-/** Each kind has its own shape and its own row, in a field of ±6 around its place. */
-const shapes: Readonly<Record<Mark['kind'], { name: string; path: string; row: number }>> = {
-  deviations: { name: 'deviation', path: 'M0-6 6 5H-6Z', row: 9 },
-  holds: { name: 'hold or call', path: 'M-5-5H-1.5V5H-5ZM1.5-5H5V5H1.5Z', row: 25 },
-  signatures: { name: 'signature', path: 'M0-6 6 0 0 6-6 0Z', row: 41 },
+/** Each kind has its own shape, ±6 around its place, and its own row. */
+const shapes: Readonly<Record<Mark['kind'], { name: string; path: string; row: string }>> = {
+  deviations: { name: 'deviation', path: 'M0-6 6 5H-6Z', row: '0.1em' },
+  holds: { name: 'hold or call', path: 'M-5-5H-1.5V5H-5ZM1.5-5H5V5H1.5Z', row: '0.85em' },
+  signatures: { name: 'signature', path: 'M0-6 6 0 0 6-6 0Z', row: '1.6em' },
 };
 
 const percent = (seq: number, of: number): string =>
@@ -20,9 +20,17 @@ export function MarkStrip({ marks, of }: { readonly marks: readonly Mark[]; read
   if (there.length === 0) return null;
   return (
     <div aria-hidden="true">
-      <svg className="marks" width="100%" height="50">
+      <svg className="marks" width="100%" height="2.4em">
         {marks.map(({ seq, kind }) => (
-          <svg key={seq} x={percent(seq, of)} y={shapes[kind].row} overflow="visible">
+          <svg
+            key={seq}
+            x={percent(seq, of)}
+            y={shapes[kind].row}
+            width="0.7em"
+            height="0.7em"
+            viewBox="0 -7 14 14"
+            overflow="visible"
+          >
             <path d={shapes[kind].path} fill="currentColor" />
           </svg>
         ))}

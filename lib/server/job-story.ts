@@ -15,23 +15,23 @@ export interface JobStory {
   readonly broken: Break | undefined;
 }
 
-/** So many stories are kept, the ones looked at last. Only a cache. */
-const keep = 6;
-const shelves = new WeakMap<Store, Map<string, JobStory>>();
+/** Stories by job, the ones looked at last. Only a cache: each follows from what is stored. */
+export type JobStories = Map<string, JobStory>;
 
-const shelfOf = (store: Store): Map<string, JobStory> => {
-  const shelf = shelves.get(store) ?? new Map<string, JobStory>();
-  shelves.set(store, shelf);
-  return shelf;
-};
+/** So many are kept. */
+const most = 6;
 
-const put = (store: Store, story: JobStory): JobStory => {
-  const shelf = shelfOf(store);
-  shelf.delete(story.job);
-  shelf.set(story.job, story);
-  for (const oldest of shelf.keys()) {
-    if (shelf.size <= keep) break;
-    shelf.delete(oldest);
+interface Library {
+  readonly store: Store;
+  readonly stories: JobStories;
+}
+
+const put = (stories: JobStories, story: JobStory): JobStory => {
+  stories.delete(story.job);
+  stories.set(story.job, story);
+  for (const oldest of stories.keys()) {
+    if (stories.size <= most) break;
+    stories.delete(oldest);
   }
   return story;
 };
@@ -50,23 +50,26 @@ const replay = async (revision: Revision, events: readonly JobEvent[]): Promise<
  * Reads a job's record and verifies its chain. Where the chain is unbroken and ends as it did when last looked at, the
  * events are the same (that is what it proves), and the replay is not made again. Nothing where there is no such job.
  */
-export const readStory = async (store: Store, job: string): Promise<JobStory | undefined> => {
+export const readStory = async (
+  { store, stories }: Library,
+  job: string,
+): Promise<JobStory | undefined> => {
   const broken = await firstBreak(store.db, job);
   const head = await headOf(store.db, job);
-  const known = shelfOf(store).get(job);
+  const known = stories.get(job);
   if (broken === undefined && known?.broken === undefined && known?.head === head && known) {
-    return put(store, known);
+    return put(stories, known);
   }
   const record = await recordSoFar(store, job);
   if (record === undefined) return undefined;
   const timeline = await replay(record.revision, record.events);
-  return put(store, { job, timeline, stored: record.stored, head, broken });
+  return put(stories, { job, timeline, stored: record.stored, head, broken });
 };
 
 /** The story as it was last read, where nothing was added since; else it is read. For moving about in one. */
-export const storyAtHand = async (store: Store, job: string): Promise<JobStory | undefined> => {
-  const known = shelfOf(store).get(job);
-  return known !== undefined && known.head === (await headOf(store.db, job))
+export const storyAtHand = async (library: Library, job: string): Promise<JobStory | undefined> => {
+  const known = library.stories.get(job);
+  return known !== undefined && known.head === (await headOf(library.store.db, job))
     ? known
-    : readStory(store, job);
+    : readStory(library, job);
 };

@@ -22,13 +22,21 @@ import type { ShopServer } from './shop-server';
 import { foremanIn } from './signed-on';
 
 /** Names of people are for a foreman who is signed on at a screen of their own; all others see numbers. */
-const namesFor = (story: JobStory, shop: Shop, foreman: boolean): RowNames => {
+const namesFor = async (
+  { clips }: ShopServer,
+  story: JobStory,
+  shop: Shop,
+  foreman: boolean,
+): Promise<RowNames> => {
   const { person, tool } = namesOf(shop);
+  const spoken = story.timeline.rows.flatMap(({ reason }) => reason?.clip ?? []);
+  const deleted = foreman ? await clips.deletedOf(spoken) : new Map<string, string>();
   return {
     person: foreman ? person : pseudonyms(story.timeline.events),
     bay: (id) => shop.bays.find((one) => one.id === id)?.name ?? 'a bay that is no longer listed',
     tool,
     sounds: foreman,
+    soundDeletedAt: (clip) => deleted.get(clip),
     times: timesIn(shop.settings?.timeZone),
   };
 };
@@ -96,14 +104,14 @@ export const timelinePage = async (
   job: string,
   { filter, at: asked }: { readonly filter: Filter; readonly at: number | undefined },
 ): Promise<TimelinePage | NoTimeline> => {
-  const story = await readStory(server.store, job);
+  const story = await readStory(server, job);
   const shop = await readShop(server.store);
   if (story === undefined || shop === undefined) return 'unknownJob';
   const { timeline, broken } = story;
   const of = timeline.rows.length;
   const at = asked !== undefined && asked >= 1 && asked <= of ? asked : of;
   const foreman = (await foremanIn(server, cookies)) !== undefined;
-  const names = namesFor(story, shop, foreman);
+  const names = await namesFor(server, story, shop, foreman);
   const shown = shownMoment(story, at, names);
   const { last } = timeline;
   if (shown === undefined || last === undefined) return { broken: broken?.message ?? unreadable };
@@ -140,12 +148,12 @@ export const momentNumber = z.coerce.number().int().positive();
 export const readMoment: Endpoint<JobParams> = async (server, request, { job }) => {
   const at = momentNumber.safeParse(new URL(request.url).searchParams.get('at'));
   if (!at.success) return problem('invalid', 'A moment is the number of an event, from 1.');
-  const story = await storyAtHand(server.store, job);
+  const story = await storyAtHand(server, job);
   const shop = await readShop(server.store);
   if (story === undefined || shop === undefined)
     return problem('unknownJob', 'There is no such job.');
   const foreman = (await foremanIn(server, request.headers.get('cookie'))) !== undefined;
-  const names = namesFor(story, shop, foreman);
-  const shown = shownMoment(story, at.data, namesFor(story, shop, foreman));
+  const names = await namesFor(server, story, shop, foreman);
+  const shown = shownMoment(story, at.data, names);
   return shown === undefined ? problem('notFound', 'The job has no such event.') : answer(shown);
 };

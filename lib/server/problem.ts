@@ -20,6 +20,7 @@ const statusOf = {
   conflict: 409,
   idReused: 409,
   bayTaken: 409,
+  notKept: 409,
   tooLarge: 413,
   contentType: 415,
   wait: 429,

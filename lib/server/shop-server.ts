@@ -5,6 +5,8 @@ import { err, ok, type Result } from '../result';
 import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
 import { clipFolder, databaseFile } from '../store/files';
 import { keepAnchoring } from './daily-anchor';
+import { keepDeletingOldClips } from './clip-keeping';
+import type { JobStories } from './job-story';
 import { Metrics } from './metrics';
 import { keepReview } from './review-keeper';
 import { WallHub } from './wall-hub';
@@ -14,6 +16,8 @@ export interface ShopServer {
   readonly store: Store;
   readonly log: JobLog;
   readonly clips: ClipShelf;
+  /** Jobs as they were looked at last, shared by pages and interface. */
+  readonly stories: JobStories;
   /** How the shop stands, for whoever looks on. */
   readonly wall: WallHub;
   /** What this process counts of its own work. */
@@ -38,6 +42,7 @@ export const shopServer = (
       wall.stored(state);
     }),
     clips: clipShelf(store, clipFolder(dataFolder)),
+    stories: new Map(),
     wall,
     metrics: new Metrics(() => wall.listeners),
     hasSpeechModel,
@@ -64,6 +69,7 @@ const open = async (): Promise<Result<ShopServer, string>> => {
   if (!store.ok) return store;
   const server = shopServer(store.value, dataFolder, asksForModel, () => new Date());
   server.metrics.withProcess();
+  keepDeletingOldClips(server);
   keepReview(store.value);
   keepAnchoring(store.value, server.now);
   return ok(server);

@@ -102,8 +102,17 @@ export const shopSettingsSchema = z.object({
   showGeneralFigures: z.boolean().optional(),
   /** Only tools marked in the unit of the sheet may be taken; else any, since the screen shows both units. */
   toolsMarkedInSheetUnit: z.boolean().optional(),
+  /** So many days the sound of a spoken note is kept; 0: it is not. Absent: `usualNoteSoundDays`. */
+  noteSoundDays: z.number().int().min(0).max(366).optional(),
 });
 export type ShopSettings = z.infer<typeof shopSettingsSchema>;
+
+/** Long enough for a foreman's review (assumption: shops look back a month); voices are not kept for ever. */
+export const usualNoteSoundDays = 30;
+
+/** How long the sound of a spoken note is kept, days. */
+export const noteSoundDays = ({ noteSoundDays: days }: ShopSettings): number =>
+  days ?? usualNoteSoundDays;
 
 export const shopSchema = z.object({
   name: z.string().min(1),

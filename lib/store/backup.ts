@@ -31,7 +31,9 @@ const copySynced = async (from: string, to: string): Promise<void> => {
   await sync(to);
 };
 
-const clipRows = ({ db }: Store) => db.selectFrom('clips').select(['id', 'sha256']).execute();
+/** The sounds that are there: those that were deleted after their days are not missing. */
+const clipRows = ({ db }: Store) =>
+  db.selectFrom('clips').select(['id', 'sha256']).where('deleted_at', 'is', null).execute();
 type ClipRow = Awaited<ReturnType<typeof clipRows>>[number];
 
 const clipName = ({ id, sha256 }: ClipRow): string => `${id}-${sha256}.wav`;

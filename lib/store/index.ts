@@ -2,7 +2,7 @@ export { canonicalJson } from './canonical-json';
 export { anchorStore } from './anchors';
 export { headOf } from './chain';
 export { firstBreak, verifyAll, type Break, type Verification } from './verify';
-export { clipShelf, type ClipFailure, type ClipShelf } from './clips';
+export { clipShelf, type ClipFailure, type ClipShelf, type KeptClip } from './clips';
 export type { AppendFailure, Stored } from './append';
 export { jobLog, type JobLog } from './job-log';
 export { stateOf, type JobRecord, type JobSummary } from './job-records';

@@ -59,7 +59,7 @@ export interface Tables extends ReviewTables {
   };
   /** How far the jobs had come that went on since the anchor before. */
   anchor_heads: { number: number; job: string; seq: number; link: string };
-  /** Sound clips; the sound itself is a file named by the id. */
+  /** Sound clips; the sound itself is a file named by the id, until `deleted_at`. */
   clips: {
     id: string;
     sha256: string;
@@ -67,6 +67,7 @@ export interface Tables extends ReviewTables {
     person: string;
     device: string;
     stored_at: string;
+    deleted_at: string | null;
   };
   /** What practices of a voice found out, `practice` as in lib/practice; never changed. `model`: the speech model. */
   voice_practices: {

@@ -2,7 +2,8 @@ import type { Input, JobEvent, JobState } from '../job';
 import type { Role } from '../people';
 import { changesOf } from './changes';
 import { kinds, type Kind } from './kind';
-import { wordsOf, type Words } from './words';
+import type { Words } from './entry-words';
+import { wordsOf } from './words';
 
 /** One event of a job in plain words. `actor`, `whom`, `bay`, `tool` are ids: names are for whoever shows it. */
 export interface Row extends Omit<Words, 'details'> {

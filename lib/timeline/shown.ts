@@ -36,6 +36,8 @@ export interface RowNames {
   readonly tool: (id: string) => string;
   /** Whether the sound of a spoken reason may be heard. */
   readonly sounds: boolean;
+  /** When a sound was deleted, as the shop has set; absent: it is there. */
+  readonly soundDeletedAt: (clip: string) => string | undefined;
   readonly times: Times;
 }
 
@@ -56,7 +58,9 @@ export const shownRow = (row: Row, last: JobState, names: RowNames): ShownRow =>
   const answer = last.answers.find(({ id }) => id === row.id);
   const status = (reading ?? answer)?.status;
   const since = status === undefined ? undefined : sinceWords[status];
-  const clip = names.sounds ? row.reason?.clip : undefined;
+  const sound = names.sounds ? row.reason?.clip : undefined;
+  const deletedAt = sound === undefined ? undefined : names.soundDeletedAt(sound);
+  const clip = deletedAt === undefined ? sound : undefined;
   const reason = reasonWords(row.reason);
   return {
     seq: row.seq,
@@ -65,7 +69,13 @@ export const shownRow = (row: Row, last: JobState, names: RowNames): ShownRow =>
     who: names.person(row.actor),
     bay: names.bay(row.bay),
     what: row.whom === undefined ? row.what : `${row.what} ${names.person(row.whom)}`,
-    details: [...(row.tool === undefined ? [] : [`With ${names.tool(row.tool)}`]), ...row.details],
+    details: [
+      ...(row.tool === undefined ? [] : [`With ${names.tool(row.tool)}`]),
+      ...row.details,
+      ...(deletedAt === undefined
+        ? []
+        : [`The sound was deleted on ${names.times.day(deletedAt)}, as the shop has set`]),
+    ],
     ...(step === undefined ? {} : { step: `${stepNumber(last.revision, step.id)} ${step.title}` }),
     ...(reason === undefined ? {} : { reason }),
     ...(clip === undefined ? {} : { clip }),

@@ -1,7 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { deleteOldClips } from '@/lib/server/clip-keeping';
 import { keepClip, readClip } from '@/lib/server/clips';
+import { signForemanOn } from '@/lib/server/foreman-session';
+import { changeSettings } from '@/lib/store/shop-records';
 import { errorOf, freshServer, Kiosk, openJobServer, type Sent } from './kiosk';
 
 const clip = '5f0c2c5e-2f0e-4a4c-9d5b-0f9a1f7a6c11';
@@ -83,4 +86,69 @@ test('an unknown clip is not found', async () => {
   const { kiosk } = await openJobServer();
   expect((await kiosk.send(readClip, { clip: 'x' }, { method: 'GET' })).status).toBe(404);
   expect((await kiosk.send(readClip, { clip }, { method: 'GET' })).status).toBe(404);
+});
+
+const read = (kiosk: Kiosk) => kiosk.send(readClip, { clip }, { method: 'GET' });
+
+test('a sound is heard by a foreman at a screen of their own, and at the kiosk at which it was spoken alone', async () => {
+  const { kiosk, server } = await openJobServer();
+  await put(kiosk, wave(100));
+  const screen = new Kiosk(server);
+  await screen.send(signForemanOn, undefined, { body: { person: 'finn', pin: '5678' } });
+  expect((await read(screen)).status).toBe(200);
+  expect((await read(kiosk)).status).toBe(200);
+  const other = new Kiosk(server);
+  await other.signOn('ada', '1234', 'bay-2');
+  expect(errorOf(await read(other))).toMatchObject({ status: 403, code: 'notForeman' });
+});
+
+const day = 86_400_000;
+const files = (folder: string) => readdirSync(join(folder, 'clips'));
+
+test('a sound is deleted once it is older than thirty days; that it was there, and when it went, is kept', async () => {
+  const { kiosk, server, clock, folder } = await openJobServer();
+  await put(kiosk, wave(100));
+  const storedAt = new Date(clock.ms).toISOString();
+  clock.ms += 30 * day;
+  expect(await deleteOldClips(server)).toBe(0);
+  expect(files(folder)).toHaveLength(1);
+  clock.ms += 1;
+  expect(await deleteOldClips(server)).toBe(1);
+  expect(files(folder)).toEqual([]);
+  const deletedAt = new Date(clock.ms).toISOString();
+  expect(await server.clips.find(clip)).toMatchObject({ storedAt, deletedAt });
+  expect([...(await server.clips.deletedOf([clip, 'another']))]).toEqual([[clip, deletedAt]]);
+  // Sessions do not live so long.
+  await kiosk.signOn('ada', '1234');
+  const gone = errorOf(await read(kiosk));
+  expect(gone).toMatchObject({ status: 404, code: 'notFound' });
+  expect(gone.message).toContain(deletedAt);
+  clock.ms += day;
+  expect(await deleteOldClips(server)).toBe(0);
+  expect(await server.clips.find(clip)).toMatchObject({ deletedAt });
+});
+
+test('a sound whose file is gone already is told to be deleted all the same', async () => {
+  const { kiosk, server, clock, folder } = await openJobServer();
+  await put(kiosk, wave(100));
+  rmSync(join(folder, 'clips', files(folder)[0] ?? ''));
+  clock.ms += 31 * day;
+  expect(await deleteOldClips(server)).toBe(1);
+});
+
+test('a shop says how many days, and with none keeps no sound', async () => {
+  const { kiosk, server, clock, folder } = await openJobServer();
+  await changeSettings(server.store, { noteSoundDays: 2 });
+  await put(kiosk, wave(100));
+  clock.ms += 2 * day + 1;
+  expect(await deleteOldClips(server)).toBe(1);
+  await kiosk.signOn('ada', '1234');
+  await changeSettings(server.store, { noteSoundDays: 0 });
+  rmSync(join(folder, 'clips'), { recursive: true });
+  const other = '5f0c2c5e-2f0e-4a4c-9d5b-0f9a1f7a6c12';
+  expect(errorOf(await put(kiosk, wave(100), other))).toMatchObject({
+    status: 409,
+    code: 'notKept',
+  });
+  expect(existsSync(join(folder, 'clips'))).toBe(false);
 });

@@ -17,12 +17,13 @@ const draft = {
   replaces: [],
 } as const;
 
-const asks = (question: Question, dictate?: () => void) => {
+const asks = (question: Question, dictate?: () => void, dictating = false, soundDays = 30) => {
   const on = { yes: vi.fn(), no: vi.fn(), reason: vi.fn<(text: string) => void>() };
   render(
     <QuestionPanel
       question={question}
-      dictating={false}
+      dictating={dictating}
+      soundDays={soundDays}
       onYes={on.yes}
       onNo={on.no}
       onReason={on.reason}
@@ -114,6 +115,15 @@ describe('a reason', () => {
     });
     press('Keep this reason');
     expect(on.reason).toHaveBeenCalledWith('lunch');
+  });
+
+  test.each([
+    [30, 'Listening: say why. It is recorded: the sound is kept with it for 30 days.'],
+    [1, 'Listening: say why. It is recorded: the sound is kept with it for a day.'],
+    [0, 'Listening: say why. Only the words are kept.'],
+  ])('is recorded while it is spoken, for %i days, and whoever speaks is told', (days, text) => {
+    asks(question, vi.fn(), true, days);
+    expect(screen.getByRole('status').textContent).toBe(text);
   });
 
   test('is spoken where the kiosk can hear', () => {

@@ -18,7 +18,16 @@ const isOn = (on: boolean): Promise<HTMLElement> =>
 describe('the switches of the shop', () => {
   test('are off unless the shop has said otherwise', () => {
     show({});
-    expect(screen.queryByRole('button', { pressed: true })).toBeNull();
+    const on = screen.queryAllByRole('button', { pressed: true });
+    expect(on.map(({ textContent }) => textContent)).toEqual(['30 days']);
+  });
+
+  test('say how long the sound of spoken notes is kept', async () => {
+    const { keepShopSettings } = show({ noteSoundDays: 14 });
+    expect(screen.getByRole('button', { name: '14 days', pressed: true })).toBeTruthy();
+    press('Not kept');
+    await screen.findByRole('button', { name: 'Not kept', pressed: true });
+    expect(keepShopSettings).toHaveBeenCalledWith({ noteSoundDays: 0 });
   });
 
   test('are kept at once, one at a time', async () => {

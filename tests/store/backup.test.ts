@@ -47,6 +47,15 @@ test('a backup is made beside a running server, checked, and only then there und
   expect(statSync(to).mode & 0o077).toBe(0);
 });
 
+test('a sound that was deleted after its days is not missing', async () => {
+  const { folder, store } = await atWork();
+  await clipShelf(store, clipFolder(folder)).deleteBefore(new Date(noon.getTime() + 1), noon);
+  expect(await backUp(folder, join(testFolder(), 'tuesday'))).toMatchObject({
+    ok: true,
+    value: { clips: 0, faults: [] },
+  });
+});
+
 test(
   'what is written while the backup is made does not make it inconsistent',
   { timeout: 60_000 },

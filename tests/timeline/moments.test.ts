@@ -22,6 +22,7 @@ const names = {
   bay: (id: string) => id,
   tool: (id: string) => id,
   sounds: true,
+  soundDeletedAt: () => undefined as string | undefined,
   times: timesIn('UTC'),
 };
 
@@ -141,6 +142,10 @@ test('a row on the screen tells what became of an entry, and gives its sound onl
   expect(rows[1] && shownRow(rows[1], last, { ...names, sounds: false })).not.toHaveProperty(
     'clip',
   );
+  const gone = { ...names, soundDeletedAt: () => '2026-04-02T00:00:00.000Z' };
+  expect(rows[1] && shownRow(rows[1], last, gone)).toMatchObject({
+    details: ['The sound was deleted on Thursday 2 April 2026, as the shop has set'],
+  });
   expect(shown.slice(-2)).toMatchObject([
     { verdict: 'outOfSpec', since: 'does not count any more', step: '3 Put on the hatch' },
     { verdict: 'inSpec', since: 'counts once its step is done' },
