@@ -99,12 +99,19 @@ const measuredCells = (row: MeasuredRow): readonly ReactNode[] => [
 
 const measuredNames = ['What', 'Asked', 'Read', 'Verdict', 'Tool'];
 
-const partFacts = ({ fitted, replaced, reused }: HandOverRecord['parts']) =>
-  [
+const partFacts = ({ parts: { fitted, replaced, reused }, kit, applied }: HandOverRecord) => [
+  ...[
     { name: 'Fitted', of: fitted },
     { name: 'Replaced by new', of: replaced },
     { name: 'Used again', of: reused },
-  ].map(({ name, of }) => ({ name, value: of.length === 0 ? 'None' : of.join(', ') }));
+  ].map(({ name, of }) => ({ name, value: of.length === 0 ? 'None' : of.join(', ') })),
+  ...[
+    { name: 'Taken from the kit', value: kit.used.join(', ') },
+    { name: 'Left over of the kit', value: kit.leftOver.join(', ') },
+    { name: 'Further pieces, not of the kit', value: kit.further.join(', ') },
+    { name: 'Put on', value: applied.join('; ') },
+  ].filter(({ value }) => value !== ''),
+];
 
 /** The hand-over record as a sheet of paper. */
 export function RecordSheet({
@@ -124,6 +131,7 @@ export function RecordSheet({
       <nav aria-label="This record" className="record-screen mb-6 flex flex-wrap gap-6 text-body">
         {[
           { to: `/bay/${bay}`, name: 'Back to the bay' },
+          { to: `/jobs/${job}`, name: 'Everything that happened' },
           { to: `/api/jobs/${job}/record.pdf`, name: 'PDF, A4' },
           { to: `/api/jobs/${job}/record.pdf?paper=letter`, name: 'PDF, Letter' },
         ].map(({ to, name }) => (
@@ -157,7 +165,7 @@ export function RecordSheet({
         rows={record.deviations.map(({ what, why, decision }) => [what, why, decision])}
       />
       <Part title="Parts">
-        <Facts facts={partFacts(record.parts)} />
+        <Facts facts={partFacts(record)} />
       </Part>
       <Rows
         title="Fluids"
@@ -168,6 +176,11 @@ export function RecordSheet({
         ])}
       />
       <Rows title="Tightened" names={measuredNames} rows={record.tightened.map(measuredCells)} />
+      <Rows
+        title="Tightened without a reading"
+        names={['What', 'How']}
+        rows={record.unread.map(({ what, how }) => [what, how])}
+      />
       <Rows title="Measured" names={measuredNames} rows={record.measured.map(measuredCells)} />
       <Rows
         title="Checked"

@@ -9,8 +9,10 @@ import {
   type DeviationRow,
   type SignedRow,
 } from './decided';
+import { applied, kitUsed, type KitUsed } from './kit';
 import { checkRows, measuredRows, type CheckRow, type MeasuredRow } from './measured';
 import { fluidsUsed, partsUsed, type FluidUsed, type PartsUsed } from './parts';
+import { unreadRows, type UnreadRow } from './unread';
 import type { Names } from './words';
 
 /** What goes with the vehicle when it is handed over. Plain words only; instants as stored, for the page to write. */
@@ -23,8 +25,13 @@ export interface HandOverRecord {
   readonly closed?: { readonly at: string; readonly by: string };
   readonly workers: readonly string[];
   readonly parts: PartsUsed;
+  readonly kit: KitUsed;
+  /** What was put on fasteners and parts. */
+  readonly applied: readonly string[];
   readonly fluids: readonly FluidUsed[];
   readonly tightened: readonly MeasuredRow[];
+  /** Tightened, and no value was asked: by feel, or by the sheet's figure alone. */
+  readonly unread: readonly UnreadRow[];
   readonly measured: readonly MeasuredRow[];
   readonly checks: readonly CheckRow[];
   readonly deviations: readonly DeviationRow[];
@@ -55,8 +62,11 @@ export const handOverRecord = (state: JobState, names: Names): HandOverRecord =>
     : { closed: { at: state.closedAt, by: names.person(state.closedBy) } }),
   workers: state.workers.map(names.person),
   parts: partsUsed(state),
+  kit: kitUsed(state),
+  applied: applied(state),
   fluids: fluidsUsed(state),
   tightened: measuredRows(state, names, 'pass'),
+  unread: unreadRows(state),
   measured: measuredRows(state, names, 'other'),
   checks: checkRows(state),
   deviations: deviationRows(state, names),

@@ -13,7 +13,8 @@ export interface PartsUsed {
   readonly reused: readonly string[];
 }
 
-const groupName = ({ name, fasteners }: FastenerGroup): string =>
+/** "Cover bolts (9)" */
+export const groupName = ({ name, fasteners }: FastenerGroup): string =>
   fasteners.length === 1 ? name : `${name} (${fasteners.length})`;
 
 /** The groups that a finished step ran in, with new or with the same fasteners. */

@@ -1,7 +1,9 @@
 import { chromium } from 'playwright-core';
 import { chromiumFlags, lookForChromium } from '../cli/chromium';
 import { readSettings } from '../config';
+import type { Result } from '../result';
 import { jobBay } from '../store/job-records';
+import { atMost } from './at-most';
 import type { JobParams } from './jobs';
 import { bytes, problem } from './problem';
 import type { Endpoint } from './route';
@@ -13,7 +15,16 @@ const isPaper = (text: string): text is keyof typeof papers => Object.hasOwn(pap
 
 /** So many browsers at once; each takes some hundred megabytes. */
 const mostAtOnce = 2;
-let running = 0;
+
+/** What prints: where its browser is, or why there is none, and how a page is printed with it. */
+export interface Press {
+  readonly find: () => Result<string, string>;
+  readonly print: (
+    browser: string,
+    address: string,
+    format: string,
+  ) => Promise<Uint8Array<ArrayBuffer>>;
+}
 
 const pageNumbers =
   '<div style="font-size:8pt;width:100%;text-align:center;color:#000">' +
@@ -51,27 +62,31 @@ const print = async (
   }
 };
 
+/** The endpoint with a press of one's own. */
+export const recordPdfBy = (press: Press): Endpoint<JobParams> => {
+  const inTurn = atMost(mostAtOnce);
+  return async (server, request, { job }) => {
+    const session = await signedOnToRead(server, request);
+    if (!session.ok) return session.error;
+    if ((await jobBay(server.store.db, job)) === undefined)
+      return problem('unknownJob', 'There is no such job.');
+    const paper = new URL(request.url).searchParams.get('paper') ?? 'a4';
+    if (!isPaper(paper)) return problem('invalid', 'The paper is a4 or letter.');
+    const browser = press.find();
+    const address = ownAddress();
+    if (!browser.ok) return problem('unavailable', `No PDF can be made here. ${browser.error}`);
+    if (address === undefined) return problem('unavailable', 'No PDF can be made here.');
+    const pdf = await inTurn(() =>
+      press.print(browser.value, `${address}/jobs/${job}/record`, papers[paper]),
+    );
+    return pdf.ok
+      ? bytes(pdf.value, 'application/pdf')
+      : problem('unavailable', 'Other records are being printed. Try again in a moment.');
+  };
+};
+
 /**
  * GET /api/jobs/JOB/record.pdf?paper=a4|letter: the hand-over record, printed by the Chromium of this machine, for
  * somebody who is signed on.
  */
-export const readRecordPdf: Endpoint<JobParams> = async (server, request, { job }) => {
-  const session = await signedOnToRead(server, request);
-  if (!session.ok) return session.error;
-  if ((await jobBay(server.store.db, job)) === undefined)
-    return problem('unknownJob', 'There is no such job.');
-  const paper = new URL(request.url).searchParams.get('paper') ?? 'a4';
-  if (!isPaper(paper)) return problem('invalid', 'The paper is a4 or letter.');
-  const found = lookForChromium();
-  const address = ownAddress();
-  if (!found.ok) return problem('unavailable', `No PDF can be made here. ${found.error}`);
-  if (address === undefined || running >= mostAtOnce)
-    return problem('unavailable', 'Other records are being printed. Try again in a moment.');
-  running += 1;
-  try {
-    const pdf = await print(found.value, `${address}/jobs/${job}/record`, papers[paper]);
-    return bytes(pdf, 'application/pdf');
-  } finally {
-    running -= 1;
-  }
-};
+export const readRecordPdf = recordPdfBy({ find: lookForChromium, print });

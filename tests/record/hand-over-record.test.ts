@@ -67,6 +67,50 @@ test('each torque stands with what was asked, read, judged, and the tool by its 
   expect(measured).toMatchObject([{ what: 'Voltage at the lamp', asked: 'at least 11.5 V' }]);
 });
 
+test('what was tightened by feel is told beside the torques, once it is tight', () => {
+  expect(recordOf(closedJob()).unread).toEqual([
+    { what: 'Lamp screws (2)', how: 'By feel: the sheet gives no figure' },
+  ]);
+  const bay = new Bay(lidJob);
+  doSteps(bay, 'drain', 'open-lid');
+  expect(recordOf(bay).unread).toEqual([]);
+  doSteps(bay, 'lamp');
+  expect(recordOf(bay).unread).toHaveLength(1);
+  bay.does({ type: 'stepReopened', step: 'lamp', reason: { text: 'rattles' } });
+  expect(recordOf(bay).unread).toEqual([]);
+});
+
+test('what the sheet tightens to a figure without asking for a value is told as such', () => {
+  const asksNothing = {
+    ...lidJob,
+    steps: lidJob.steps.map((step) => (step.id === 'tighten-lid' ? { ...step, asks: [] } : step)),
+  };
+  const bay = new Bay(asksNothing);
+  doAllOpen(bay);
+  expect(recordOf(bay).unread[0]).toEqual({
+    what: 'Lid bolts (3)',
+    how: 'To 10.0 N·m (9–11 N·m) by the sheet, which asks for no reading',
+  });
+});
+
+test('the kit is accounted for, and what was put on is named with where', () => {
+  const { kit, applied } = recordOf(closedJob());
+  expect(kit).toEqual({
+    used: ['Seal', 'Gasket', 'Hub bolt', 'Lamp', 'Cable tie (2)'],
+    leftOver: ['Cable tie (2)'],
+    further: [],
+  });
+  expect(applied).toEqual(['Thread-locker: Hub bolt, Idler nut', 'Grease: Shaft seal']);
+});
+
+test('a piece that the kit does not hold is told', () => {
+  const bay = new Bay(lidJob);
+  doSteps(bay, 'drain', 'open-lid', 'open-hub', 'press-seal');
+  bay.does({ type: 'stepReopened', step: 'press-seal', reason: { text: 'sits askew' } });
+  doStep(bay, 'press-seal');
+  expect(recordOf(bay).kit).toMatchObject({ used: ['Seal'], further: ['Seal'] });
+});
+
 test('a reading that was taken again, or taken back, is not on the record', () => {
   const bay = new Bay(lidJob);
   doSteps(bay, 'drain');
