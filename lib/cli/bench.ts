@@ -3,6 +3,8 @@ import { measureAppends } from './bench-appends';
 import { measureHearing, type HearingMeasures } from './bench-hearing';
 import { measureJob, type JobMeasures } from './bench-job';
 import { measureLarge } from './bench-large';
+import { measureReview } from './bench-review';
+import { reviewText } from './bench-review-text';
 import { appendsText, largeText } from './bench-store-text';
 import { measureWall, type WallMeasures } from './bench-wall';
 import { findChromium } from './chromium';
@@ -57,7 +59,7 @@ const wallText = (wall: WallMeasures): string =>
   ].join('\n');
 
 /** What can be measured by itself: `npm run bench -- wall`. */
-const parts = ['appends', 'large', 'hearing', 'job', 'wall'] as const;
+const parts = ['appends', 'large', 'review', 'hearing', 'job', 'wall'] as const;
 
 const chromium = async (): Promise<string> => {
   const path = await findChromium();
@@ -75,6 +77,7 @@ const main = async (): Promise<void> => {
     chosen.length === 0 || chosen.includes(part);
   if (wants('appends')) console.log(`${appendsText(await measureAppends())}\n`);
   if (wants('large')) console.log(`${largeText(await measureLarge())}\n`);
+  if (wants('review')) console.log(`${reviewText(await measureReview())}\n`);
   if (wants('hearing')) {
     const hearing = await measureHearing();
     console.log(`${hearing.table}\n\n${memoryText(hearing)}\n`);
