@@ -13,6 +13,8 @@ export interface ProcedureChoice {
   readonly revision: number;
   readonly title: string;
   readonly appliesTo: string;
+  /** How many changes of its sheet a foreman has asked its writer for. */
+  readonly changesAsked?: number | undefined;
 }
 
 /** Which procedure, on which vehicle. Opening a job pins the procedure's revision. */
@@ -70,6 +72,7 @@ export function StartJob({
                 <span className="block text-glance font-bold">{one.title}</span>
                 <span className="text-body text-quiet">
                   {one.appliesTo} · revision {one.revision}
+                  {one.changesAsked === undefined ? '' : ' · change of the sheet asked for'}
                 </span>
               </Button>
             </li>

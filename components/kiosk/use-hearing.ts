@@ -29,10 +29,14 @@ export const inputOf = (understanding: Understanding): KioskInput | undefined =>
 /** Said instead of a reason, these end the question. */
 const refusals = ['no', 'negative', 'take that back', 'take it back'];
 
+/** Words of a note below this are marked as unsure (assumption: a dictation of many words is rarely sure of each). */
+const sureOfWord = 0.7;
+
 /** The input that a note makes; `clip` is the id under which its sound was kept. */
 export const inputOfNote = (note: Note, clip: string | undefined): KioskInput | undefined => {
   const confidence = Math.min(...note.words.map((word) => word.confidence), 1);
-  const via: Via = { by: 'voice', said: note.text, confidence, certainty: 'sure' };
+  const unsure = note.words.flatMap((word, at) => (word.confidence < sureOfWord ? [at] : []));
+  const via: Via = { by: 'voice', said: note.text, confidence, certainty: 'sure', unsure };
   if (refusals.includes(note.text.trim())) return { kind: 'act', intent: { kind: 'no' }, via };
   if (note.text.trim() === '') return undefined;
   return { kind: 'reason', text: note.text, via, ...(clip === undefined ? {} : { clip }) };
