@@ -12,8 +12,8 @@ const loudDb = -14;
 export const levelShare = (levelDb: number): number =>
   Math.min(1, Math.max(0, (levelDb - quietDb) / (loudDb - quietDb)));
 
-/** The ears as the header shows them. */
-export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
+/** The ears as the header shows them; `callWord`: what a phrase must begin with. */
+export const hearingView = (state: EarState, duty: EarDuty, callWord?: string): HearingView => {
   switch (state.kind) {
     case 'off':
       return { ears: 'off', level: 0, text: 'Not listening' };
@@ -35,7 +35,12 @@ export const hearingView = (state: EarState, duty: EarDuty): HearingView => {
       return {
         ears: 'listening',
         level: levelShare(state.levelDb),
-        text: duty === 'reason' ? 'Taking the reason' : 'Listening',
+        text:
+          duty === 'reason'
+            ? 'Taking the reason'
+            : callWord === undefined
+              ? 'Listening'
+              : `Listening for “${callWord}”`,
         ...(sound === undefined ? {} : { sound }),
       };
     }

@@ -3,7 +3,10 @@ import { useEffect, useState, type ReactNode } from 'react';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
 import type { HearingView } from './hearing-badge';
+import { CallWordChoice } from './call-word-choice';
 import { keyText } from './key-of';
+import { useKioskVoice } from './kiosk-voice';
+import { SpeakingBack } from './speaking-back';
 import type { KioskSettings } from './kiosk-settings';
 import { ThemeSwitch } from './theme-switch';
 
@@ -75,6 +78,16 @@ function FootSwitch({ footKey, onKey }: { footKey: string; onKey: (key: string) 
   );
 }
 
+/** How a phrase must begin here; nothing where no bay is known. */
+function CallRow() {
+  const { bay, link, onCallWord } = useKioskVoice();
+  return bay === undefined ? null : (
+    <Row title="How it is called">
+      <CallWordChoice bay={bay} link={link} onKept={onCallWord} />
+    </Row>
+  );
+}
+
 export interface KioskPanelProps {
   readonly hearing: HearingView;
   /** The whole sentence where the ears have failed. */
@@ -123,30 +136,16 @@ export function KioskPanel(props: KioskPanelProps) {
           </p>
         </Row>
         {props.demo}
-        <Row title="Sound">
-          <div className="flex flex-wrap gap-3">
-            <Switch
-              on={settings.tones}
-              label="Tones"
-              onChange={(tones) => {
-                change({ tones });
-              }}
-            />
-            {props.voiceAvailable ? (
-              <Switch
-                on={settings.voice}
-                label="Speaks"
-                onChange={(voice) => {
-                  change({ voice });
-                }}
-              />
-            ) : (
-              <p className="self-center text-body text-quiet">
-                No voice of its own is installed on this machine, so it does not speak.
-              </p>
-            )}
-          </div>
+        <Row title="Answers aloud">
+          <SpeakingBack
+            speaksBack={settings.speaksBack}
+            voiceAvailable={props.voiceAvailable}
+            onChange={(speaksBack) => {
+              change({ speaksBack });
+            }}
+          />
         </Row>
+        <CallRow />
         <Row title="Light">
           <ThemeSwitch />
         </Row>

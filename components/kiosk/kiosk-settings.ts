@@ -2,14 +2,14 @@ import { z } from 'zod';
 
 /** What is set on this kiosk and stays with it. */
 const settingsSchema = z.object({
-  /** Says results and instructions aloud. */
-  voice: z.boolean().default(false),
-  tones: z.boolean().default(true),
+  /** How it answers aloud: not at all, by tones, or by tones and the machine's own voice. */
+  speaksBack: z.enum(['off', 'tones', 'speech']).default('tones'),
   listens: z.boolean().default(true),
   /** `KeyboardEvent.key` that the foot switch sends. */
   footKey: z.string().min(1).max(30).default('F13'),
 });
 export type KioskSettings = z.infer<typeof settingsSchema>;
+export type SpeaksBack = KioskSettings['speaksBack'];
 
 export const usualSettings: KioskSettings = settingsSchema.parse({});
 

@@ -4,17 +4,21 @@ import { v7 as newId } from 'uuid';
 import type { JobEvent, JobState } from '@/lib/job';
 import type { ToolCabinet } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
-import type { Vehicle } from '@/lib/shop';
+import type { Bay, Vehicle } from '@/lib/shop';
 import type { DemoVoices } from './demo-mechanic';
 import { httpLink } from './http-link';
 import { JobScreen } from './job-screen';
 import type { KioskLink, SignedOn } from './link';
 import { SignOn } from './sign-on';
 import { StartJob, type ProcedureChoice } from './start-job';
+import { KioskVoiceProvider } from './kiosk-voice';
+import { PracticeScreen } from './practice-screen';
 import { usePresence } from './use-presence';
+import { useKioskPractice } from './use-kiosk-practice';
+import { voiceLink, type VoiceLink } from './voice-link';
 
 export interface KioskProps {
-  readonly bay: { readonly id: string; readonly name: string };
+  readonly bay: Bay;
   readonly people: readonly Person[];
   readonly procedures: readonly ProcedureChoice[];
   /** As the store has them when the page is opened. */
@@ -25,10 +29,11 @@ export interface KioskProps {
   /** PINs of the demo people, where the shop is the demo. */
   readonly hint: string | undefined;
   readonly link?: KioskLink;
+  readonly voices?: VoiceLink;
 }
 
 /** A bay's kiosk: who works here, on which job, and then the job itself. */
-export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
+export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...props }: KioskProps) {
   usePresence(bay.id);
   const [signedOn, setSignedOn] = useState(props.signedOn);
   const [job, setJob] = useState(props.job);
@@ -104,8 +109,14 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
   }, [link]);
 
   const asks = signedOn === undefined || waitsFor !== undefined;
+  const { hears, practice } = useKioskPractice(bay, asks ? undefined : signedOn.person, voices);
   return (
-    <>
+    <KioskVoiceProvider value={hears}>
+      {practice === undefined ? null : (
+        <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+          <PracticeScreen {...practice} />
+        </main>
+      )}
       {asks ? (
         <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
           <SignOn
@@ -127,7 +138,7 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
         </main>
       ) : null}
       {signedOn === undefined ? null : job === undefined ? (
-        <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+        <main hidden={practice !== undefined} className="flex min-h-dvh flex-col p-6 wide:h-dvh">
           <StartJob
             bay={bay.name}
             procedures={props.procedures}
@@ -137,7 +148,7 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
           />
         </main>
       ) : (
-        <div hidden={asks}>
+        <div hidden={asks || practice !== undefined}>
           <JobScreen
             key={job.job}
             job={job}
@@ -145,7 +156,7 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
             people={people}
             link={link}
             demo={props.demo}
-            away={asks}
+            away={asks || practice !== undefined}
             onSignOnNeeded={() => {
               setWaitsFor(signedOn.person);
             }}
@@ -156,6 +167,6 @@ export function Kiosk({ link = httpLink, bay, people, ...props }: KioskProps) {
           />
         </div>
       )}
-    </>
+    </KioskVoiceProvider>
   );
 }

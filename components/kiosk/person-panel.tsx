@@ -1,6 +1,7 @@
 'use client';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
+import { PractiseButton } from './practise-button';
 
 /** Who is signed on, and the way for somebody else to take over. */
 export function PersonPanel({
@@ -26,6 +27,7 @@ export function PersonPanel({
         <Button kind="main" glyph="person" onPress={onSomebodyElse} disabled={notStored > 0}>
           Somebody else works here now
         </Button>
+        <PractiseButton onPress={onClose} />
       </div>
     </Panel>
   );

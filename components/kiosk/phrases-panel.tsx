@@ -3,6 +3,8 @@ import { acts, availableActs, type Act, type KioskState } from '@/lib/kiosk';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
 import { keyText } from './key-of';
+import { useKioskVoice } from './kiosk-voice';
+import { ownWordsFor } from './own-words';
 import { phraseFor } from './phrases-now';
 
 /** Every act with its word, phrase and key, each also a touch target: one list for all ways in. */
@@ -15,6 +17,9 @@ export function PhrasesPanel({
   readonly onAct: (act: Act) => void;
   readonly onClose: () => void;
 }) {
+  const { voice } = useKioskVoice();
+  const sayFor = ({ intent }: Act): string | undefined =>
+    ownWordsFor(intent, voice) ?? phraseFor(intent);
   const now = new Set(availableActs(state).map(({ name }) => name));
   return (
     <Panel
@@ -37,7 +42,7 @@ export function PhrasesPanel({
               >
                 <span className="block font-bold">{act.label}</span>
                 <span className="text-note text-quiet">
-                  {phraseFor(act.intent) === undefined ? 'by hand' : `“${phraseFor(act.intent)}”`}
+                  {sayFor(act) === undefined ? 'by hand' : `“${sayFor(act)}”`}
                 </span>
               </Button>
             </li>

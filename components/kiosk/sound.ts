@@ -1,4 +1,4 @@
-/** What the kiosk may sound like: short tones that carry over a workshop (1–3 kHz), and a voice of this machine. */
+/** Short tones that carry over a workshop (1–3 kHz). */
 export type Tone = 'good' | 'bad' | 'ask' | 'done';
 
 interface Note {
@@ -8,7 +8,7 @@ interface Note {
 }
 
 /** In spec rises, out of spec is low and double, a question is one, an end is a lower one. */
-const tunes: Readonly<Record<Tone, readonly Note[]>> = {
+export const tunes: Readonly<Record<Tone, readonly Note[]>> = {
   good: [
     { hz: 1320, atS: 0, forS: 0.09 },
     { hz: 1980, atS: 0.11, forS: 0.12 },
@@ -50,62 +50,5 @@ export class Tones {
   close(): void {
     void this.#context?.close();
     this.#context = undefined;
-  }
-}
-
-/** An English voice that lives on this machine; a voice of somebody's service would take the words away. */
-const localVoice = (synthesis: SpeechSynthesis): SpeechSynthesisVoice | undefined =>
-  synthesis.getVoices().find(({ localService, lang }) => localService && lang.startsWith('en'));
-
-/** Says short things. `onSpeaking` tells when it begins and ends, so that the kiosk does not listen to itself. */
-export class LocalVoice {
-  readonly #onSpeaking: (speaking: boolean) => void;
-  #speaking = false;
-  #whenQuiet: (() => void)[] = [];
-
-  constructor(onSpeaking: (speaking: boolean) => void) {
-    this.#onSpeaking = onSpeaking;
-  }
-
-  static available(): boolean {
-    return 'speechSynthesis' in globalThis && localVoice(speechSynthesis) !== undefined;
-  }
-
-  say(text: string): void {
-    if (!('speechSynthesis' in globalThis)) return;
-    const voice = localVoice(speechSynthesis);
-    if (voice === undefined) return;
-    speechSynthesis.cancel();
-    const words = new SpeechSynthesisUtterance(text);
-    words.voice = voice;
-    words.lang = voice.lang;
-    words.rate = 1.1;
-    words.onend = words.onerror = () => {
-      this.#set(false);
-    };
-    this.#set(true);
-    speechSynthesis.speak(words);
-  }
-
-  /** A mechanic's act cuts it off. */
-  hush(): void {
-    if (!this.#speaking) return;
-    speechSynthesis.cancel();
-    this.#set(false);
-  }
-
-  whenQuiet(): Promise<void> {
-    if (!this.#speaking) return Promise.resolve();
-    return new Promise((resolve) => {
-      this.#whenQuiet.push(resolve);
-    });
-  }
-
-  #set(speaking: boolean): void {
-    this.#speaking = speaking;
-    this.#onSpeaking(speaking);
-    if (speaking) return;
-    for (const resolve of this.#whenQuiet) resolve();
-    this.#whenQuiet = [];
   }
 }

@@ -5,6 +5,7 @@ import { parseSerial, serialText } from '@/lib/vehicle';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
 import { TextEntry } from '../design/text-entry';
+import { PractiseButton } from './practise-button';
 import { readSerial, SerialNote } from './serial-note';
 
 /** A published procedure, as the choice shows it. */
@@ -57,7 +58,11 @@ export function StartJob({
     );
   };
   return (
-    <Panel whole title={choice === undefined ? `${bay}: which job?` : choice.title}>
+    <Panel
+      whole
+      title={choice === undefined ? `${bay}: which job?` : choice.title}
+      actions={choice === undefined ? <PractiseButton /> : undefined}
+    >
       {choice === undefined ? (
         <ul className="flex flex-col gap-4">
           {procedures.map((one) => (

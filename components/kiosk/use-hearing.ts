@@ -2,9 +2,10 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { v7 as newId } from 'uuid';
 import { voiceContext, type KioskInput, type KioskState, type Via } from '@/lib/kiosk';
-import type { Understanding } from '@/lib/voice';
+import { doubts, type Understanding, type VoiceContext } from '@/lib/voice';
 import { useEars, type Ears, type EarState, type Note } from '../microphone';
 import type { EarDuty } from './hearing-view';
+import { useKioskVoice } from './kiosk-voice';
 import type { KioskLink } from './link';
 import { placeOf } from './place';
 
@@ -23,7 +24,9 @@ export const inputOf = (understanding: Understanding): KioskInput | undefined =>
   if (understanding.kind === 'intent')
     return { kind: 'act', intent: understanding.intent, via: spoken(understanding) };
   const { said, why } = understanding;
-  return said.trim() === '' ? undefined : { kind: 'notUnderstood', said, why };
+  return said.trim() === '' || why === doubts.notCalled
+    ? undefined
+    : { kind: 'notUnderstood', said, why };
 };
 
 /** Said instead of a reason, these end the question. */
@@ -50,22 +53,35 @@ export interface Hearing {
   readonly forming: string | undefined;
   /** Takes a reason down, keeps its sound, and sends both. */
   readonly dictate: () => void;
-  /** While the kiosk itself speaks. */
-  readonly setSpeaking: (speaking: boolean) => void;
+  /** What the kiosk itself says, while it does. */
+  readonly setSpeaking: (text: string | undefined) => void;
 }
 
-/** The kiosk's ears: what is understood goes to `send`, and reasons are taken down with their sound. */
+/**
+ * The kiosk's ears: what is understood goes to `send`, and reasons are taken down with their sound. `onBargeIn`: somebody
+ * speaks up while the kiosk does.
+ */
 export const useHearing = (
   state: KioskState,
   send: (input: KioskInput) => void,
   link: KioskLink,
+  onBargeIn?: () => void,
 ): Hearing => {
   const [speaking, setMuted] = useState(false);
   const [noting, setNoting] = useState(false);
   const [forming, setForming] = useState<string>();
   const asksReason = state.question?.kind === 'reason';
   const duty: EarDuty = speaking ? 'speaking' : noting && asksReason ? 'reason' : 'phrases';
-  const context = useMemo(() => voiceContext(state), [state]);
+  const { voice, bay } = useKioskVoice();
+  const callWord = bay?.callWord;
+  const context = useMemo<VoiceContext>(
+    () => ({
+      ...voiceContext(state),
+      ...(voice === undefined ? {} : { voice }),
+      ...(callWord === undefined ? {} : { callWord }),
+    }),
+    [state, voice, callWord],
+  );
   const place = placeOf(state);
   const onUnderstood = useCallback(
     (understanding: Understanding) => {
@@ -78,7 +94,7 @@ export const useHearing = (
   const onPreview = useCallback(({ said }: Understanding) => {
     setForming(said);
   }, []);
-  const { ears, state: earState } = useEars(context, place, onUnderstood, onPreview);
+  const { ears, state: earState } = useEars(context, place, onUnderstood, onPreview, onBargeIn);
   const now = useRef(place);
   useEffect(() => {
     now.current = place;
@@ -114,9 +130,9 @@ export const useHearing = (
   }, [asksReason, noting, ears]);
 
   const setSpeaking = useCallback(
-    (speaks: boolean) => {
-      ears.setMuted(speaks);
-      setMuted(speaks);
+    (text: string | undefined) => {
+      ears.setMuted(text !== undefined, text);
+      setMuted(text !== undefined);
     },
     [ears],
   );

@@ -1,8 +1,9 @@
 'use client';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { JobState } from '@/lib/job';
+import { toolRuns } from '@/lib/speaking';
 import type { Act, KioskEffect, KioskInput, KioskState } from '@/lib/kiosk';
-import type { Ears } from '../microphone';
+import type { Ears, EarState } from '../microphone';
 import type { DemoVoices } from './demo-mechanic';
 import type { HearingView } from './hearing-badge';
 import { hearingView } from './hearing-view';
@@ -10,6 +11,7 @@ import type { KioskSettings } from './kiosk-settings';
 import type { KioskLink } from './link';
 import { useDemo, type DemoMechanic } from './use-demo';
 import { useHearing } from './use-hearing';
+import { useKioskVoice } from './kiosk-voice';
 import { useJob, type Worker } from './use-job';
 import { useKeys } from './use-keys';
 import { useSettings } from './use-settings';
@@ -57,6 +59,12 @@ export interface RunningKiosk {
   readonly demo: DemoMechanic;
 }
 
+const toolNow = (ears: EarState): boolean =>
+  ears.kind === 'listening' &&
+  ears.noise !== undefined &&
+  ears.noise !== 'unwatched' &&
+  toolRuns(ears.noise);
+
 /** The machine with everything that leads into it and everything that it does to the outside. */
 export const useKiosk = ({
   job,
@@ -76,20 +84,24 @@ export const useKiosk = ({
     (effect) => perform.current?.(effect),
     onSignOnNeeded,
   );
-  const hearing = useHearing(state, send, link);
+  const { bay } = useKioskVoice();
+  const quiet = useRef<() => void>(undefined);
+  const onBargeIn = useCallback(() => quiet.current?.(), []);
+  const hearing = useHearing(state, send, link, onBargeIn);
   const { ears, dictate } = hearing;
   const {
     perform: sound,
     hush,
     whenQuiet,
     voiceAvailable,
-  } = useSound(settings, hearing.setSpeaking);
+  } = useSound(settings.speaksBack, toolNow(hearing.state), hearing.setSpeaking);
   useEffect(() => {
+    quiet.current = hush;
     perform.current = (effect) => {
       if (effect.kind === 'dictate') void whenQuiet().then(dictate);
       else sound(effect);
     };
-  }, [sound, whenQuiet, dictate]);
+  }, [sound, whenQuiet, dictate, hush]);
   useEffect(() => {
     if (!settingsKnown) return;
     if (settings.listens && !away) ears.start();
@@ -133,7 +145,7 @@ export const useKiosk = ({
     settings,
     setSettings,
     ears,
-    hearing: hearingView(hearing.state, hearing.duty),
+    hearing: hearingView(hearing.state, hearing.duty, bay?.callWord),
     forming: hearing.forming,
     deaf,
     silent,

@@ -1,23 +1,43 @@
 'use client';
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { KioskEffect } from '@/lib/kiosk';
-import type { KioskSettings } from './kiosk-settings';
-import { LocalVoice, Tones } from './sound';
+import type { SpeaksBack } from './kiosk-settings';
+import { LocalVoice } from './local-voice';
+import { Tones } from './sound';
+import { Speaker } from './speaker';
 
 export interface Sound {
   readonly perform: (effect: Extract<KioskEffect, { kind: 'say' | 'tone' }>) => void;
   readonly hush: () => void;
   readonly whenQuiet: () => Promise<void>;
+  /** Whether this machine has a voice of its own. */
   readonly voiceAvailable: boolean;
 }
 
-/** Tones and the machine's own voice, as this kiosk's settings allow. */
+/**
+ * Tones and the machine's own voice, as this kiosk's settings allow. `tool`: a tool is too loud to speak against;
+ * `onSpeaking` gets what is being said, so that the kiosk does not listen to itself.
+ */
 export const useSound = (
-  { tones, voice }: KioskSettings,
-  onSpeaking: (speaking: boolean) => void,
+  speaksBack: SpeaksBack,
+  tool: boolean,
+  onSpeaking: (text: string | undefined) => void,
 ): Sound => {
   const [tone] = useState(() => new Tones());
-  const [speech] = useState(() => new LocalVoice(onSpeaking));
+  const latest = useRef(onSpeaking);
+  useEffect(() => {
+    latest.current = onSpeaking;
+  }, [onSpeaking]);
+  const [speaker] = useState(
+    () =>
+      new Speaker(
+        new LocalVoice(),
+        (text) => {
+          latest.current(text);
+        },
+        () => performance.now(),
+      ),
+  );
   const [voiceAvailable, setVoiceAvailable] = useState(false);
   useEffect(() => {
     const look = (): void => {
@@ -31,23 +51,30 @@ export const useSound = (
       speechSynthesis.removeEventListener('voiceschanged', look);
     };
   }, []);
+  useEffect(() => {
+    speaker.tool(tool);
+  }, [speaker, tool]);
+  useEffect(() => {
+    if (speaksBack !== 'speech') speaker.hush();
+  }, [speaker, speaksBack]);
   useEffect(
     () => () => {
-      speech.hush();
+      speaker.hush();
       tone.close();
     },
-    [speech, tone],
+    [speaker, tone],
   );
   const perform = useCallback<Sound['perform']>(
     (effect) => {
-      if (effect.kind === 'tone' && tones) tone.play(effect.tone);
-      if (effect.kind === 'say' && voice) speech.say(effect.text);
+      if (effect.kind === 'tone' && speaksBack !== 'off') tone.play(effect.tone);
+      if (effect.kind === 'say' && speaksBack === 'speech' && LocalVoice.available())
+        speaker.say(effect.text);
     },
-    [tone, speech, tones, voice],
+    [tone, speaker, speaksBack],
   );
   const hush = useCallback(() => {
-    speech.hush();
-  }, [speech]);
-  const whenQuiet = useCallback(() => speech.whenQuiet(), [speech]);
+    speaker.hush();
+  }, [speaker]);
+  const whenQuiet = useCallback(() => speaker.whenQuiet(), [speaker]);
   return { perform, hush, whenQuiet, voiceAvailable };
 };
