@@ -40,13 +40,13 @@ const statements = [
   ) strict`,
   `create index review_holds_at
     on review_holds (at_ms, bay, procedure, revision, step, role, reason, ended_ms)`,
-  // Counted by half hours: of what is heard there is more than of anything else.
+  // Counted by half hours: of what is heard there is more than of anything else. By phrase, as it is asked for.
   `create table review_hearings (
-    half_hour_ms integer not null, bay text not null, procedure text not null,
-    revision integer not null, role text not null, phrase text not null,
+    phrase text not null, half_hour_ms integer not null, bay text not null,
+    procedure text not null, revision integer not null, role text not null,
     heard integer not null, asked_back integer not null, declined integer not null,
     taken_back integer not null, said_again integer not null,
-    primary key (half_hour_ms, bay, procedure, revision, role, phrase)
+    primary key (phrase, half_hour_ms, bay, procedure, revision, role)
   ) strict, without rowid`,
   // A foreman's decisions that a sheet wants changing: no projection, but a record of their own.
   `create table sheet_marks (

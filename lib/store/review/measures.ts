@@ -17,7 +17,7 @@ import {
   type StoredReading,
 } from '../../review';
 import type { Reader } from '../reader';
-import type { Names } from './names';
+import { parsed, type Names } from './names';
 import { rowsAsked, type Asked } from './narrow';
 import { newestSheet, sheetOf } from './sheets';
 
@@ -108,16 +108,19 @@ export const stepTimes = async (
   return { procedure, title: sheet.title, revision: sheet.revision, steps };
 };
 
-interface HearingSums {
-  readonly phrase: string;
-  readonly heard: number;
-  readonly asked_back: number;
-  readonly declined: number;
-  readonly taken_back: number;
-  readonly said_again: number;
-}
+/** Sums of one phrase; null where nothing was heard of it. */
+const sumsSchema = z.tuple([
+  z.number().nullable(),
+  z.number().nullable(),
+  z.number().nullable(),
+  z.number().nullable(),
+  z.number().nullable(),
+]);
 
-/** How each phrase fared; by whole half hours. */
+/**
+ * How each phrase fared, by whole half hours. The phrases that there are, are found by jumping from one to the next in
+ * the index; then each is summed by itself, which is several times as fast as sorting all rows into groups.
+ */
 export const hearings = async (db: Reader, what: Asked): Promise<HearingSection> => {
   const asked = rowsAsked(
     'review_hearings',
@@ -125,19 +128,34 @@ export const hearings = async (db: Reader, what: Asked): Promise<HearingSection>
     ['bay', 'procedure', 'revision', 'role'],
     'half_hour_ms',
   );
-  const { rows } = await sql<HearingSums>`
-    select row.phrase, sum(row.heard) as heard, sum(row.asked_back) as asked_back,
-      sum(row.declined) as declined, sum(row.taken_back) as taken_back,
-      sum(row.said_again) as said_again ${asked} group by row.phrase`.execute(db);
+  const { rows } = await sql<{ phrase: string; sums: string }>`
+    with recursive known (phrase) as (
+      select min(phrase) from review_hearings
+      union all
+      select (select min(phrase) from review_hearings where phrase > known.phrase)
+      from known where known.phrase is not null
+    )
+    select known.phrase, (
+      select json_array(sum(row.heard), sum(row.asked_back), sum(row.declined),
+        sum(row.taken_back), sum(row.said_again))
+      ${asked} and row.phrase = known.phrase
+    ) as sums from known where known.phrase is not null`.execute(db);
   return hearingSection(
-    rows.map(({ phrase, heard, declined, ...row }) => ({
-      phrase,
-      heard,
-      declined,
-      askedBack: row.asked_back,
-      takenBack: row.taken_back,
-      saidAgain: row.said_again,
-    })),
+    rows.flatMap(({ phrase, sums }) => {
+      const [heard, askedBack, declined, takenBack, saidAgain] = parsed(sumsSchema, sums);
+      return heard === null
+        ? []
+        : [
+            {
+              phrase,
+              heard,
+              askedBack: askedBack ?? 0,
+              declined: declined ?? 0,
+              takenBack: takenBack ?? 0,
+              saidAgain: saidAgain ?? 0,
+            },
+          ];
+    }),
   );
 };
 

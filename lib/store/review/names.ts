@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { roleSchema, type Role } from '../../people';
 import { stepNumber, stepOf } from '../../procedure';
 import type { Place, StepName, Who } from '../../review';

@@ -89,7 +89,7 @@ const countHearings = compiledOnce((db, count) =>
     .values(Array.from({ length: count }, () => blankHearing))
     .onConflict((conflict) =>
       conflict
-        .columns(['half_hour_ms', 'bay', 'procedure', 'revision', 'role', 'phrase'])
+        .columns(['phrase', 'half_hour_ms', 'bay', 'procedure', 'revision', 'role'])
         .doUpdateSet((row) => ({
           heard: row('review_hearings.heard', '+', row.ref('excluded.heard')),
           asked_back: row('review_hearings.asked_back', '+', row.ref('excluded.asked_back')),
