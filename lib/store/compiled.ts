@@ -1,6 +1,9 @@
 import type { CompiledQuery, QueryResult } from 'kysely';
 import type { Reader } from './reader';
 
+/** Larger ones come seldom, and in many sizes: they are built each time. */
+const mostKept = 200;
+
 /**
  * A query that is written often, built and compiled once for each database and each `count` (of rows, or of values in
  * a list). `build` is given the database and the count and may put anything in the place of the values; they are taken
@@ -16,7 +19,7 @@ export const compiledOnce = <Row>(
     const byCount = byDatabase.get(adapter) ?? new Map<number, CompiledQuery<Row>>();
     byDatabase.set(adapter, byCount);
     const query = byCount.get(count) ?? build(db, count).compile();
-    byCount.set(count, query);
+    if (count <= mostKept) byCount.set(count, query);
     return query;
   };
   return (db, count, parameters) => {

@@ -45,7 +45,7 @@ export const ask = async (
     method = 'POST',
     headers = {},
     body,
-    limitMs = 10_000,
+    limitMs = 30_000,
   }: {
     readonly method?: string;
     readonly headers?: Readonly<Record<string, string>>;
@@ -63,7 +63,7 @@ export const ask = async (
     const text = await response.text();
     return { status: response.status, body: text, cookies: response.headers.getSetCookie() };
   } catch {
-    return undefined; // cut off
+    return undefined; // cut off, or no answer in time
   }
 };
 

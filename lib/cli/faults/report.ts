@@ -69,7 +69,7 @@ export const fuzzLines = (seen: FuzzReport): Told => ({
         .join(', '),
     ),
     row('answered with 5xx', seen.failed),
-    row('without an answer in 10 s', seen.hung),
+    row('without an answer in 30 s', seen.hung),
     row('events good after all, and taken', seen.taken),
     row('events changed otherwise', seen.changed),
     row('people, PINs, bays, tools, sheets', seen.fixedChanged ? 'CHANGED' : 'as they were'),

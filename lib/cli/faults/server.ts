@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { Readable } from 'node:stream';
+import { buffer } from 'node:stream/consumers';
 import { pipeline } from 'node:stream/promises';
 import { z } from 'zod';
 import { answerBy, appRoutes } from './app-routes';
@@ -24,16 +25,18 @@ class TurnedDate extends RealDate {
   }
 }
 
-const requestOf = (incoming: IncomingMessage): Request => {
+/** The body is read to its end at once: one that is refused unread would keep its connection from being used again. */
+const requestOf = async (incoming: IncomingMessage): Promise<Request> => {
   const headers = new Headers();
   for (const [name, value] of Object.entries(incoming.headers))
     for (const one of [value ?? []].flat()) headers.append(name, one);
   const { method = 'GET', url = '/' } = incoming;
   const hasBody = method !== 'GET' && method !== 'HEAD';
+  const body = new Uint8Array(await buffer(incoming));
   return new Request(new URL(url, `http://${incoming.headers.host ?? 'localhost'}`), {
     method,
     headers,
-    ...(hasBody ? { body: Readable.toWeb(incoming) as ReadableStream, duplex: 'half' } : {}),
+    ...(hasBody ? { body } : {}),
   });
 };
 
@@ -51,7 +54,7 @@ const routes = appRoutes();
 
 const serve = async (incoming: IncomingMessage, outgoing: ServerResponse): Promise<void> => {
   try {
-    const response = await answerBy(routes, requestOf(incoming));
+    const response = await answerBy(routes, await requestOf(incoming));
     await answer(response ?? malformed(), outgoing);
   } catch (error) {
     // Whoever asked has gone, or asked in a way that is no request.
@@ -61,6 +64,8 @@ const serve = async (incoming: IncomingMessage, outgoing: ServerResponse): Promi
 };
 
 const server = createServer((incoming, outgoing) => void serve(incoming, outgoing));
+// A connection that is kept is not cut in the moment in which somebody uses it again.
+server.keepAliveTimeout = 120_000;
 server.listen(0, '127.0.0.1', () => {
   const address = server.address();
   process.send?.({ port: typeof address === 'object' ? address?.port : undefined });
