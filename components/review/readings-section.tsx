@@ -48,10 +48,11 @@ export function ReadingsSection(props: ReadingsProps) {
   return (
     <Section id="readings" title="Readings">
       <p className="text-note">
-        {sheet?.title}.{' '}
-        {filter.procedure !== undefined
-          ? null
-          : others.map(({ procedure, title }) => (
+        Sheet: {sheet?.title}.{' '}
+        {filter.procedure !== undefined || others.length === 0 ? null : (
+          <>
+            Others:{' '}
+            {others.map(({ procedure, title }) => (
               <a
                 key={procedure}
                 href={reviewAddress(filter, 'readings', { sheet: procedure })}
@@ -60,6 +61,8 @@ export function ReadingsSection(props: ReadingsProps) {
                 {title}
               </a>
             ))}
+          </>
+        )}
       </p>
       {section === undefined || section.points.length === 0 ? (
         <p className="text-body">{shown.name}: no values in these days.</p>

@@ -21,6 +21,7 @@ export function StepTimesSection({
     <Section id="step-times" title="Step times">
       {filter.procedure !== undefined ? null : (
         <p className="text-note">
+          Other sheets:{' '}
           {procedures
             .filter(({ procedure }) => procedure !== times.procedure)
             .map(({ procedure, title }) => (
