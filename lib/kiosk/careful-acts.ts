@@ -1,12 +1,41 @@
 import { mayClose, unsigned } from '../ledger';
 import { kitItemOf, stepNumber } from '../procedure';
+import { unreachable } from '../result';
+import { asksBack, type CarefulKind } from '../voice/asks-back';
+import type { Intent } from '../voice/intent';
+import { takeBack } from './answers';
 import { ask, refuse } from './happen';
 import { openEndsText } from './moves';
+import { sayNo } from './questions';
 import type { KioskState, KioskStep, ReasonFor, Via } from './state';
 import { currentStep } from './wanted';
 
-/** Acts that are hard to undo: each asks whether, and where it matters why. */
-export const confirmReason = (
+type CarefulIntent = Extract<Intent, { kind: CarefulKind }>;
+
+export const isCareful = (intent: Intent): intent is CarefulIntent => asksBack(intent.kind);
+
+/**
+ * Acts that are hard to undo: each asks whether, and where it matters why. They are given neither clock nor ids, so
+ * that none of them can make an event: only the answer to the question does.
+ */
+export const askCareful = (state: KioskState, intent: CarefulIntent, via: Via): KioskStep => {
+  switch (intent.kind) {
+    case 'takeBack':
+      return state.question === undefined ? takeBack(state, via) : sayNo(state, via);
+    case 'leaveOut':
+      return leaveOut(state, via);
+    case 'reopen':
+      return reopen(state, intent.step, via);
+    case 'leftOver':
+      return firstLeftOver(state, via);
+    case 'closeJob':
+      return close(state, via);
+    default:
+      return unreachable(intent);
+  }
+};
+
+const confirmReason = (
   state: KioskState,
   via: Via,
   text: string,
@@ -20,7 +49,16 @@ export const confirmReason = (
     text,
   );
 
-export const reopen = (state: KioskState, number: number | undefined, via: Via): KioskStep => {
+const leaveOut = (state: KioskState, via: Via): KioskStep =>
+  confirmReason(
+    state,
+    via,
+    `Leave out step ${stepNumber(state.job.revision, state.job.currentStep)}?`,
+    'Why is it left out?',
+    { kind: 'leaveOut', step: state.job.currentStep },
+  );
+
+const reopen = (state: KioskState, number: number | undefined, via: Via): KioskStep => {
   const step = number === undefined ? currentStep(state.job) : state.job.revision.steps[number - 1];
   if (step === undefined) return refuse(state, via, `There is no step ${String(number)}`);
   const n = stepNumber(state.job.revision, step.id);
@@ -45,7 +83,7 @@ export const leftOver = (
   });
 };
 
-export const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
+const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
   const item = state.job.revision.kit.find(({ id, quantity }) => {
     const kit = state.job.kit[id];
     return kit !== undefined && kit.used + kit.leftOver < quantity;
@@ -56,7 +94,7 @@ export const firstLeftOver = (state: KioskState, via: Via): KioskStep => {
     : leftOver(state, item.id, item.quantity - kit.used - kit.leftOver, via);
 };
 
-export const close = (state: KioskState, via: Via): KioskStep => {
+const close = (state: KioskState, via: Via): KioskStep => {
   if (!mayClose(state.job)) {
     const first = unsigned(state.job)[0];
     const text = `${openEndsText(state.job)}${first === undefined ? '' : `: ${first.text}`}`;

@@ -1,13 +1,12 @@
 import { handOver, handOverSpeech } from '../handover';
 import { lastWorker } from '../job';
-import { stepNumber } from '../procedure';
 import { unreachable } from '../result';
 import type { HoldReason, Intent, IntentKind } from '../voice/intent';
 import { forgetAdapter, putAdapter } from './adapter-in-use';
-import { check, choose, ready, takeBack } from './answers';
+import { check, choose, ready } from './answers';
 import { validIntents } from './valid-intents';
 import { answered, ask, happenAndShow, refuse, show } from './happen';
-import { close, confirmReason, firstLeftOver, leftOver, reopen } from './careful-acts';
+import { askCareful, isCareful, leftOver } from './careful-acts';
 import { goBack, goNext, goToStep } from './moves';
 import { withHearing } from './heard-before';
 import { giveReason, sayNo, sayYes } from './questions';
@@ -86,6 +85,7 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
     });
   if (state.view === 'handover' && !besideSummary.has(intent.kind))
     return afterSummary(state, intent, via);
+  if (isCareful(intent)) return askCareful(state, intent, via);
   switch (intent.kind) {
     case 'next':
       return goNext(state, via, env);
@@ -106,8 +106,6 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
     case 'ambiguousValue':
       if (state.view === 'adapter') return refuse(state, via, adapterFirst);
       return whichValue(state, intent, via);
-    case 'takeBack':
-      return state.question === undefined ? takeBack(state, via) : sayNo(state, via);
     case 'yes':
       return sayYes(state, via, env);
     case 'no':
@@ -131,21 +129,6 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
         text,
       );
     }
-    case 'leaveOut':
-      return confirmReason(
-        state,
-        via,
-        `Leave out step ${stepNumber(state.job.revision, state.job.currentStep)}?`,
-        'Why is it left out?',
-        {
-          kind: 'leaveOut',
-          step: state.job.currentStep,
-        },
-      );
-    case 'reopen':
-      return reopen(state, intent.step, via);
-    case 'leftOver':
-      return firstLeftOver(state, via);
     case 'hold':
       return intent.reason === undefined
         ? ask(
@@ -171,8 +154,6 @@ const act = (state: KioskState, intent: Intent, via: Via, env: KioskEnv): KioskS
         tone: 'good',
         text: 'The foreman is called',
       });
-    case 'closeJob':
-      return close(state, via);
     default:
       return unreachable(intent);
   }
@@ -204,19 +185,9 @@ const resume = (state: KioskState, via: Via, env: KioskEnv): KioskStep => {
     : going;
 };
 
-/** Values carry their doubt into the question; these ask back anyway. All else is simply said again. */
+/** Values carry their doubt into the question; what is careful asks anyway. All else is simply said again. */
 const bearsDoubt = (intent: Intent): boolean =>
-  [
-    'value',
-    'ambiguousValue',
-    'takeBack',
-    'closeJob',
-    'leaveOut',
-    'reopen',
-    'choice',
-    'check',
-    'no',
-  ].includes(intent.kind);
+  isCareful(intent) || ['value', 'ambiguousValue', 'choice', 'check', 'no'].includes(intent.kind);
 
 const notNow = (state: KioskState): string => {
   if (state.question?.kind === 'confirm') return `First: ${state.question.text} Yes or no`;

@@ -131,7 +131,7 @@ const matchOwn = (words: Words, { intents, voice }: VoiceContext): Match => {
     : {
         kind: 'phrase',
         intent: found.intent,
-        row: { intent: found.intent, say: [found.say], asksBack: false },
+        row: { intent: found.intent, say: [found.say] },
       };
 };
 

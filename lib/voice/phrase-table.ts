@@ -6,8 +6,6 @@ export type Slot = 'value' | 'fastener' | 'step';
 interface RowFacts {
   /** The first is the one that the screen names. */
   readonly say: readonly [string, ...string[]];
-  /** Hard to undo: always asked back before it acts. */
-  readonly asksBack: boolean;
 }
 
 /** What one set of phrases means: a fixed intent, or one that is filled from slots. */
@@ -18,12 +16,6 @@ export type PhraseRow =
 const row = (intent: Intent, ...say: [string, ...string[]]): PhraseRow => ({
   intent,
   say,
-  asksBack: false,
-});
-const careful = (intent: Intent, ...say: [string, ...string[]]): PhraseRow => ({
-  intent,
-  say,
-  asksBack: true,
 });
 
 /** Everything that can be said. Grammar, understanding and the "you can say" list are all made from it. */
@@ -52,7 +44,6 @@ export const phraseTable: readonly PhraseRow[] = [
   row({ kind: 'show', what: 'phrases' }, 'what can i say', 'show phrases', 'show commands'),
   {
     filled: 'value',
-    asksBack: false,
     say: [
       'torqued {value}',
       '{value}',
@@ -63,7 +54,7 @@ export const phraseTable: readonly PhraseRow[] = [
       '{fastener} at {value}',
     ],
   },
-  careful({ kind: 'takeBack' }, 'take that back', 'take it back', 'take back that value'),
+  row({ kind: 'takeBack' }, 'take that back', 'take it back', 'take back that value'),
   row({ kind: 'yes' }, 'yes', 'correct', 'yes correct', 'yes that is right'),
   row({ kind: 'no' }, 'no', 'negative', 'no wrong', 'no that is wrong'),
   row({ kind: 'choice', option: 'reused' }, 'reused', 'part reused', 'used again'),
@@ -72,10 +63,10 @@ export const phraseTable: readonly PhraseRow[] = [
   row({ kind: 'check', passed: true }, 'check okay', 'check passed', 'check is okay'),
   row({ kind: 'check', passed: false }, 'check failed', 'failed the check', 'check has failed'),
   row({ kind: 'noteDeviation' }, 'note a deviation', 'note deviation', 'record a deviation'),
-  careful({ kind: 'leaveOut' }, 'leave out this step', 'leave this step out', 'skip this step'),
-  careful({ kind: 'reopen' }, 'reopen this step', 'open this step again'),
-  { filled: 'reopen', asksBack: true, say: ['reopen step {step}', 'open step {step} again'] },
-  { filled: 'goTo', asksBack: false, say: ['go to step {step}'] },
+  row({ kind: 'leaveOut' }, 'leave out this step', 'leave this step out', 'skip this step'),
+  row({ kind: 'reopen' }, 'reopen this step', 'open this step again'),
+  { filled: 'reopen', say: ['reopen step {step}', 'open step {step} again'] },
+  { filled: 'goTo', say: ['go to step {step}'] },
   row({ kind: 'hold', reason: 'parts' }, 'waiting for parts', 'hold for parts'),
   row(
     { kind: 'hold', reason: 'tool' },
@@ -95,7 +86,7 @@ export const phraseTable: readonly PhraseRow[] = [
   row({ kind: 'resume' }, 'resume', 'resume the job', 'resume work'),
   row({ kind: 'callForeman' }, 'call the foreman', 'call foreman', 'get the foreman'),
   row({ kind: 'ready' }, 'ready', 'i am ready'),
-  careful({ kind: 'closeJob' }, 'close the job', 'close this job'),
+  row({ kind: 'closeJob' }, 'close the job', 'close this job'),
 ];
 
 export const rowKind = (phrase: PhraseRow): IntentKind =>

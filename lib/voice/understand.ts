@@ -1,11 +1,9 @@
 import { doubtOf, doubts, type Doubt } from './doubt';
 import type { Heard, Intent, Understanding, VoiceContext } from './intent';
 import { readHeard, type Reading } from './reading';
+import { sameIntent } from './same-intent';
 
 export { doubts } from './doubt';
-
-const same = (a: Intent, b: Intent): boolean =>
-  JSON.stringify(Object.entries(a).sort()) === JSON.stringify(Object.entries(b).sort());
 
 const nothing = (heard: Heard, why: Doubt): Understanding => ({
   kind: 'nothing',
@@ -84,7 +82,7 @@ export const understandPair = (
     return reading.words.length > 0 && !reading.unknownInside
       ? nothing(main, doubts.talk)
       : { ...alone, certainty: 'unsure', why: doubts.heardTwoWays };
-  if (!same(intent, other))
+  if (!sameIntent(intent, other))
     return {
       ...alone,
       intent: either(intent, other),

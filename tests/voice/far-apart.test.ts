@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { phoneDistance as distance, phonesOf, phraseTable } from '@/lib/voice';
+import { asksBack, phoneDistance as distance, phonesOf, phraseTable, rowKind } from '@/lib/voice';
 
 const said = phraseTable.flatMap((row) =>
   row.say
@@ -29,10 +29,12 @@ describe('phrases sound different', () => {
 
   it('by four phones at least from every harmless one, where they are hard to undo', () => {
     const near = said
-      .filter(({ row }) => row.asksBack)
+      .filter(({ row }) => asksBack(rowKind(row)))
       .flatMap((one) =>
         said
-          .filter((other) => !other.row.asksBack && distance(one.phones, other.phones) < 4)
+          .filter(
+            (other) => !asksBack(rowKind(other.row)) && distance(one.phones, other.phones) < 4,
+          )
           .map((other) => [one.say, other.say]),
       );
     expect(near).toEqual([]);
