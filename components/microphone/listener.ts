@@ -1,4 +1,4 @@
-import type { Word } from '@/lib/voice';
+import { unknownWord, type Word } from '@/lib/voice';
 import type { Engine } from './engine';
 import { Hearer } from './hearer';
 import { usualHearingRules, type HearingRules } from './hearing-rules';
@@ -34,6 +34,8 @@ export class Listener {
   #piece: Float32Array[] = [];
   #samples = 0;
   #startedAt = 0;
+  /** Where the last utterance with words was over, s. */
+  #lastEndS = Number.NEGATIVE_INFINITY;
 
   constructor(parts: {
     readonly engine: Engine;
@@ -175,6 +177,9 @@ export class Listener {
   ): void {
     const startS = words[0]?.startS ?? this.atS;
     const over = this.#history.speechOverBackgroundDb(words);
+    const known = words.filter(({ text }) => text !== unknownWord);
+    const overLoud = this.#history.speechOverLoudDb(known, this.#lastEndS);
+    this.#lastEndS = this.atS;
     this.#emit({
       generation: ears.generation,
       passes,
@@ -182,6 +187,7 @@ export class Listener {
       startS,
       endS: this.atS,
       ...(over === undefined ? {} : { speechOverNoiseDb: over }),
+      ...(overLoud === undefined ? {} : { speechOverLoudNoiseDb: overLoud }),
       decidedAtMs: began,
     });
   }

@@ -32,6 +32,7 @@ export interface Utterance {
   /** Where the decision fell that it is over. */
   readonly endS: number;
   readonly speechOverNoiseDb?: number;
+  readonly speechOverLoudNoiseDb?: number;
   /** Whether a loud tool hid it; without a word of it, nobody watched. */
   readonly trust?: Trust;
   /** It was begun while the kiosk itself was speaking. */

@@ -44,13 +44,20 @@ export interface Quiet {
 
 const emptyHeard: Heard = { words: [], text: '' };
 
+const least = (levels: readonly (number | undefined)[]): number | undefined => {
+  const known = levels.filter((level) => level !== undefined);
+  return known.length === 0 ? undefined : Math.min(...known);
+};
+
 const joinHeard = (a: Heard, b: Heard): Heard => {
   const words: readonly Word[] = [...a.words, ...b.words];
-  const over = [a.speechOverNoiseDb, b.speechOverNoiseDb].filter((level) => level !== undefined);
+  const over = least([a.speechOverNoiseDb, b.speechOverNoiseDb]);
+  const overLoud = least([a.speechOverLoudNoiseDb, b.speechOverLoudNoiseDb]);
   return {
     words,
     text: words.map((word) => word.text).join(' '),
-    ...(over.length === 0 ? {} : { speechOverNoiseDb: Math.min(...over) }),
+    ...(over === undefined ? {} : { speechOverNoiseDb: over }),
+    ...(overLoud === undefined ? {} : { speechOverLoudNoiseDb: overLoud }),
   };
 };
 

@@ -31,6 +31,9 @@ const heardFrom = (utterance: Utterance): readonly Heard[] =>
     ...(utterance.speechOverNoiseDb === undefined
       ? {}
       : { speechOverNoiseDb: utterance.speechOverNoiseDb }),
+    ...(utterance.speechOverLoudNoiseDb === undefined
+      ? {}
+      : { speechOverLoudNoiseDb: utterance.speechOverLoudNoiseDb }),
   }));
 
 /** Turns utterances into understandings in the context they were spoken in. */

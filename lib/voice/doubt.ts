@@ -36,6 +36,8 @@ export const limits = {
   shortestWordS: 0.05,
   /** Of the numbers that were clear to both recognisers, all wrong ones lay below 15 dB. */
   leastSpeechOverNoiseDb: 16,
+  /** Under noise that comes and goes, which that does not tell of: the one wrong one lay at 9 dB. */
+  leastSpeechOverLoudNoiseDb: 12,
 } as const;
 
 const isValue = (intent: Intent): boolean =>
@@ -86,6 +88,15 @@ const rhythmDoubt = (words: readonly Word[]): Doubt | undefined => {
   return paused ? doubts.pause : undefined;
 };
 
+const noiseDoubt = ({
+  speechOverNoiseDb: over,
+  speechOverLoudNoiseDb: overLoud,
+}: Heard): Doubt | undefined =>
+  (over !== undefined && over < limits.leastSpeechOverNoiseDb) ||
+  (overLoud !== undefined && overLoud < limits.leastSpeechOverLoudNoiseDb)
+    ? doubts.noise
+    : undefined;
+
 /** What speaks against acting at once on one recogniser's reading, the weightiest first. */
 export const doubtOf = (
   intent: Intent,
@@ -98,7 +109,5 @@ export const doubtOf = (
   if (reading.words.some(({ text }) => context.voice?.readBack.includes(text)))
     return doubts.mistaken;
   if (reading.unknownAround.length > 0) return doubts.aroundIt;
-  const over = heard.speechOverNoiseDb;
-  if (over !== undefined && over < limits.leastSpeechOverNoiseDb) return doubts.noise;
-  return rhythmDoubt(reading.words);
+  return noiseDoubt(heard) ?? rhythmDoubt(reading.words);
 };

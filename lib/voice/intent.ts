@@ -18,6 +18,8 @@ export interface Heard {
   readonly text: string;
   /** Measures of the sound around it, where known: level of speech over the background, dB. */
   readonly speechOverNoiseDb?: number;
+  /** … and of its softest word over the loud part of what was there just before, dB. */
+  readonly speechOverLoudNoiseDb?: number;
 }
 
 export const holdReasons = ['parts', 'tool', 'foreman', 'approval', 'break'] as const;

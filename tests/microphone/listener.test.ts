@@ -56,6 +56,35 @@ describe('listening', () => {
     expect(utterances[0]?.speechOverNoiseDb).toBeCloseTo(speech - background, 0);
   });
 
+  it('says by how much they stood out from a noise that came and went before them', async () => {
+    const { engine, utterances, listener, pass } = setUp();
+    listener.listenFor(1, [['one', '[unk]']]);
+    await pass(1000, background);
+    for (let blow = 0; blow < 4; blow += 1) {
+      await pass(160, -35);
+      await pass(160, background);
+    }
+    await pass(400, speech);
+    engine.latest.words = ['one'];
+    await pass(500, background);
+    expect(utterances[0]?.speechOverNoiseDb).toBeCloseTo(speech - background, 0);
+    expect(utterances[0]?.speechOverLoudNoiseDb).toBeCloseTo(speech + 35, 0);
+  });
+
+  it('does not take a word before for noise', async () => {
+    const { engine, utterances, listener, pass } = setUp();
+    listener.listenFor(1, [['one']]);
+    await pass(1000, background);
+    for (let word = 0; word < 2; word += 1) {
+      await pass(400, speech);
+      engine.latest.words = ['one'];
+      await pass(700, background);
+    }
+    const over = utterances.map(({ speechOverLoudNoiseDb }) => speechOverLoudNoiseDb);
+    expect(over).toHaveLength(2);
+    for (const one of over) expect(one ?? 99).toBeGreaterThan(30);
+  });
+
   it('takes the recogniser’s own end where noise hides the pause', async () => {
     const { engine, utterances, listener, pass } = setUp();
     listener.listenFor(1, [['next']]);
