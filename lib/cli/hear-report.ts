@@ -1,3 +1,4 @@
+import { causesText, hearCauses, type HearCauses } from './hearing-causes';
 import { hearRates, ratesText, type HearRates } from './hearing-rates';
 import { judge, tally, type Hearing, type Spread, type Tally } from './hearing-score';
 
@@ -22,6 +23,8 @@ export interface HearReport extends HearFacts {
   readonly rows: readonly Row[];
   /** By the hour and by the phrase; also by kind of noise. */
   readonly rates: readonly HearRates[];
+  /** What became of the phrases, and why. */
+  readonly causes: HearCauses;
   readonly recordings: readonly object[];
 }
 
@@ -72,6 +75,7 @@ export const hearReport = (all: readonly Hearing[], facts: HearFacts): HearRepor
       noises.map((noise) => row(group, noise)),
     ),
     rates: hearRates(all),
+    causes: hearCauses(all),
     recordings: all.map(detail),
   };
 };
@@ -89,6 +93,8 @@ const rowText = (row: Row): string => {
     `${row.group}, ${row.noise}: ${row.recordings} recordings` +
       (row.unreadable > 0 ? `, ${row.unreadable} of them missing or broken` : ''),
     `  phrases right                   ${share(row.phrasesRight, row.phrases)}`,
+    `    at once                       ${share(row.phrasesAtOnce, row.phrases)}`,
+    `    read back right, after a yes  ${share(row.phrasesAfterOneYes, row.phrases)}`,
     `    not heard                     ${share(row.phrasesNotHeard, row.phrases)}`,
     `    asks back                     ${share(row.phrasesAskedBack, row.phrases)}`,
     `    other act without asking      ${share(row.phrasesActedWrongly, row.phrases)}`,
@@ -108,6 +114,7 @@ export const hearTable = (report: HearReport): string =>
     '',
     ...report.rates.map(ratesText),
     '',
+    ...(report.causes.rows.length === 0 ? [] : [causesText(report.causes), '']),
     `Model loaded in ${report.modelLoadMs.toFixed(0)} ms; the recogniser's page holds ` +
       (report.recogniserMemoryMb === undefined
         ? 'an unknown amount of memory (this system does not tell)'

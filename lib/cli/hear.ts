@@ -9,7 +9,7 @@ import { readHearArguments, type HearArguments } from './hear-arguments';
 import { hearReport, hearTable } from './hear-report';
 import { measuringBrowser, type MeasuringBrowser, type MeasuringPage } from './hearing-browser';
 import { readIndex, soundFiles, type Recording } from './hearing-index';
-import { noiseKindOf } from './hearing-rates';
+import { kindsInTurn, noiseKindOf } from './hearing-rates';
 import type { Hearing } from './hearing-score';
 import { serveHearing } from './hearing-server';
 
@@ -122,8 +122,8 @@ const measure = async (
 const main = async (): Promise<void> => {
   const read = readHearArguments(process.argv.slice(2));
   if (!read.ok) return giveUp(read.error);
-  const { dir, noise, snrDbs } = read.value;
-  const index = await readIndex(dir);
+  const { dir, noise, snrDbs, voices } = read.value;
+  const index = await readIndex(dir, voices);
   if (!index.ok) return giveUp(index.error);
   for (const problem of index.value.problems) console.error(`index.tsv, ${problem}.`);
   const noises = noise === undefined ? ok([]) : await soundFiles(noise);
@@ -135,7 +135,7 @@ const main = async (): Promise<void> => {
   if (!browser.ok) return giveUp(browser.error);
   try {
     const tasks = [
-      ...tasksOf(index.value.recordings, noises.value, snrDbs),
+      ...tasksOf(index.value.recordings, kindsInTurn(noises.value), snrDbs),
       ...noiseTasks(noises.value),
     ];
     await measure(browser.value, read.value, tasks);

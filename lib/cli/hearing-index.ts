@@ -11,6 +11,8 @@ export interface Recording {
   readonly unit?: string;
   /** Sub-folder; `.` for the folder itself. */
   readonly group: string;
+  /** Who speaks, where that is known: from a column `voice`, or out of the file's name. */
+  readonly voice?: string;
 }
 
 export interface RecordingIndex {
@@ -21,8 +23,18 @@ export interface RecordingIndex {
 
 const columns = ['file', 'say', 'value', 'unit'] as const;
 
-/** Reads the text of an `index.tsv`: tab-separated, with a header that names file, say, value and unit. */
-export const parseIndex = (text: string): Result<RecordingIndex, string> => {
+/** The first group of the pattern that took part in the match. */
+const voiceIn = (file: string, pattern: RegExp | undefined): string | undefined =>
+  pattern
+    ?.exec(file)
+    ?.slice(1)
+    .find((group) => group !== undefined);
+
+/**
+ * Reads the text of an `index.tsv`: tab-separated, with a header that names file, say, value and unit, and maybe voice.
+ * `voices`: finds the voice in a file's path where there is no such column.
+ */
+export const parseIndex = (text: string, voices?: RegExp): Result<RecordingIndex, string> => {
   const [header = '', ...lines] = text.replace(/^\uFEFF/, '').split(/\r?\n/);
   const names = header.split('\t').map((name) => name.trim().toLowerCase());
   const lacking = columns.filter((column) => !names.includes(column));
@@ -32,10 +44,10 @@ export const parseIndex = (text: string): Result<RecordingIndex, string> => {
   for (const [i, line] of lines.entries()) {
     if (line.trim() === '') continue;
     const cells = line.split('\t');
-    const cell = (name: (typeof columns)[number]): string =>
-      (cells[names.indexOf(name)] ?? '').trim();
+    const cell = (name: string): string => (cells[names.indexOf(name)] ?? '').trim();
     const file = cell('file').replaceAll('\\', '/');
     const value = cell('value');
+    const voice = cell('voice') || voiceIn(file, voices);
     if (file === '') problems.push(`line ${i + 2} names no file`);
     else if (value !== '' && !Number.isFinite(Number(value)))
       problems.push(`line ${i + 2}: the value ${JSON.stringify(value)} is no number`);
@@ -46,15 +58,19 @@ export const parseIndex = (text: string): Result<RecordingIndex, string> => {
         ...(value === '' ? {} : { value: Number(value) }),
         ...(cell('unit') === '' ? {} : { unit: cell('unit') }),
         group: posix.dirname(file),
+        ...(voice === undefined ? {} : { voice }),
       });
   }
   return ok({ recordings, problems });
 };
 
-export const readIndex = async (folder: string): Promise<Result<RecordingIndex, string>> => {
+export const readIndex = async (
+  folder: string,
+  voices?: RegExp,
+): Promise<Result<RecordingIndex, string>> => {
   const path = join(folder, 'index.tsv');
   try {
-    const parsed = parseIndex(await readFile(path, 'utf8'));
+    const parsed = parseIndex(await readFile(path, 'utf8'), voices);
     return parsed.ok ? parsed : err(`${path}: ${parsed.error}.`);
   } catch {
     return err(`${path} cannot be read.`);

@@ -1,5 +1,5 @@
 import type { Outcome, TrialResult } from '../../components/microphone/measure/check';
-import type { Intent, Understanding } from '../voice';
+import { sameIntent, type Intent, type Understanding } from '../voice';
 import type { Recording } from './hearing-index';
 
 /** One recording, once listened to, at one noise level (undefined: as it is). */
@@ -18,8 +18,12 @@ export interface Hearing {
 /** What is said of a recording; each is counted once. */
 export interface Verdict {
   readonly kind: 'phrase' | 'talk' | 'unreadable';
-  /** The last intent is what the words mean, and nothing else was taken for sure. */
+  /** The last intent is what the words mean, and nothing else was taken for sure; asked back or not. */
   readonly phraseRight: boolean;
+  /** … and nothing was asked. */
+  readonly atOnce: boolean;
+  /** … or one thing was asked, which one yes answers: a value that was read back as it was said. */
+  readonly afterOneYes: boolean;
   readonly notHeard: boolean;
   readonly askedBack: boolean;
   /** Some other intent was taken without asking back. */
@@ -38,12 +42,6 @@ export interface Latency {
 }
 
 type Found = Extract<Understanding, { kind: 'intent' }>;
-
-const sameIntent = (a: Intent, b: Intent): boolean => {
-  const text = (intent: Intent): string =>
-    JSON.stringify(Object.entries(intent).sort(([one], [other]) => one.localeCompare(other)));
-  return text(a) === text(b);
-};
 
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(b));
 
@@ -74,13 +72,18 @@ export const judge = ({ recording, meaning, result }: Hearing): Verdict => {
     (expected !== undefined && sameIntent(intent, expected)) || isSpokenValue(intent, recording);
   const sure = found.filter((one) => one.certainty === 'sure');
   const actedWrongly = sure.some((one) => !isRight(one));
+  const phraseRight = last !== undefined && isRight(last) && !actedWrongly;
+  const questions = found.length - sure.length;
   const decided = result.outcomes.findLast(({ understanding }) => understanding.kind === 'intent');
   const { endOfSpeechS } = result;
   return {
     kind: result.problem !== undefined ? 'unreadable' : expected === undefined ? 'talk' : 'phrase',
-    phraseRight: last !== undefined && isRight(last) && !actedWrongly,
+    phraseRight,
+    atOnce: phraseRight && questions === 0,
+    afterOneYes:
+      phraseRight && questions === 1 && last.certainty === 'unsure' && last.intent.kind === 'value',
     notHeard: last === undefined,
-    askedBack: found.some((one) => one.certainty === 'unsure'),
+    askedBack: questions > 0,
     actedWrongly,
     ...(recording.value === undefined
       ? {}
@@ -103,6 +106,8 @@ export interface Tally {
   readonly unreadable: number;
   readonly phrases: number;
   readonly phrasesRight: number;
+  readonly phrasesAtOnce: number;
+  readonly phrasesAfterOneYes: number;
   readonly phrasesNotHeard: number;
   readonly phrasesAskedBack: number;
   readonly phrasesActedWrongly: number;
@@ -150,6 +155,8 @@ export const tally = (verdicts: readonly Verdict[]): Tally => {
     unreadable: verdicts.filter(({ kind }) => kind === 'unreadable').length,
     phrases: phrases.length,
     phrasesRight: phrases.filter((one) => one.phraseRight).length,
+    phrasesAtOnce: phrases.filter((one) => one.atOnce).length,
+    phrasesAfterOneYes: phrases.filter((one) => one.afterOneYes).length,
     phrasesNotHeard: phrases.filter((one) => one.notHeard).length,
     phrasesAskedBack: phrases.filter((one) => one.askedBack).length,
     phrasesActedWrongly: phrases.filter((one) => one.actedWrongly).length,

@@ -33,6 +33,12 @@ describe('index.tsv', () => {
     expect(parsed.ok && parsed.value.recordings).toHaveLength(1);
   });
 
+  it('may name voices, or they are found in the names of the files', () => {
+    const text = 'file\tsay\tvalue\tunit\tvoice\na_mira_1.wav\tx\t\t\tana\na_mira_2.wav\tx\t\t\t\n';
+    const parsed = parseIndex(text, /_(?:an\d+-(\w+)|(mira))_/);
+    expect(parsed.ok && parsed.value.recordings.map(({ voice }) => voice)).toEqual(['ana', 'mira']);
+  });
+
   it('is refused without its header', () => {
     expect(parseIndex('a.wav\tx\n')).toMatchObject({ ok: false });
   });
@@ -54,6 +60,18 @@ describe('the arguments of the measurement', () => {
       expect(readHearArguments(['--dir', '/r', '--noise', '/n', '--snr', wrong])).toMatchObject({
         ok: false,
       });
+  });
+
+  it('may want the noises by themselves, mixed into nothing', () => {
+    const read = readHearArguments(['--dir', '/r', '--noise', '/n', '--snr', 'none']);
+    expect(read).toMatchObject({ ok: true, value: { snrDbs: [] } });
+  });
+
+  it('take a pattern for voices, and refuse what is none', () => {
+    expect(readHearArguments(['--dir', '/r', '--voice', '_(\\w+)_'])).toMatchObject({
+      value: { voices: /_(\w+)_/ },
+    });
+    expect(readHearArguments(['--dir', '/r', '--voice', '('])).toMatchObject({ ok: false });
   });
 
   it('are refused when one is unknown', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '@/components/microphone/measure/check';
-import { hearRates, noiseKindOf, ratesText } from '@/lib/cli/hearing-rates';
+import { hearRates, kindsInTurn, noiseKindOf, ratesText } from '@/lib/cli/hearing-rates';
 import type { Hearing } from '@/lib/cli/hearing-score';
 import type { Understanding } from '@/lib/voice';
 
@@ -47,13 +47,15 @@ describe('false acts', () => {
     expect(all).toMatchObject({
       noiseActs: { events: 2, hours: 0.1 },
       talkActs: { events: 1, hours: 0.2 },
+      noiseQuestions: 1,
+      talkQuestions: 0,
     });
   });
 
   it('are bounded by the length of the sound where there were none', () => {
     const [all] = hearRates([hearing(nothing(), [])]);
     if (all === undefined) throw new Error('there are no rates');
-    expect(ratesText(all)).toContain('0 in 0.10 h (below 30.0 an hour, 95 %)');
+    expect(ratesText(all)).toContain('0 in 6.0 min (below 30.0 an hour, 95 %)');
   });
 });
 
@@ -71,7 +73,31 @@ describe('phrases', () => {
       'grinder at 20 dB',
       'grinder at 10 dB',
     ]);
-    expect(rates[2]).toMatchObject({ phrases: 3, phrasesRight: 2, asksBack: 1, tooLoud: 1 });
+    expect(rates[2]).toMatchObject({
+      phrases: 3,
+      phrasesAtOnce: 1,
+      phrasesAfterOneYes: 0,
+      asksBack: 1,
+      tooLoud: 1,
+    });
+  });
+
+  it('are counted by voice, where it is known, and by the level of the noise', () => {
+    const by = (voice: string): Partial<Hearing> => ({
+      recording: { file: 'a.wav', say: 'x', group: 'clean', voice },
+    });
+    const rates = hearRates([
+      hearing(next('sure'), [next('sure')], by('mira')),
+      hearing(next('sure'), [nothing()], { ...by('mira'), snrDb: 10 }),
+      hearing(next('sure'), [next('sure')], by('ana')),
+    ]);
+    expect(
+      rates.slice(1).map(({ group, phrases, phrasesAtOnce }) => [group, phrases, phrasesAtOnce]),
+    ).toEqual([
+      ['voice ana, clean', 1, 1],
+      ['voice mira, clean', 1, 1],
+      ['voice mira, clean at 10 dB', 1, 0],
+    ]);
   });
 });
 
@@ -83,5 +109,11 @@ describe('the kind of a noise', () => {
       'hiss',
       '7.wav',
     ]);
+  });
+
+  it('comes in turn with the others', () => {
+    expect(kindsInTurn(['a/1.wav', 'a/2.wav', 'a/3.wav', 'b/1.wav', 'c-1.wav', 'c-2.wav'])).toEqual(
+      ['a/1.wav', 'b/1.wav', 'c-1.wav', 'a/2.wav', 'c-2.wav', 'a/3.wav'],
+    );
   });
 });

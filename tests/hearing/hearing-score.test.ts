@@ -62,6 +62,46 @@ describe('a phrase', () => {
   });
 });
 
+describe('what it takes', () => {
+  const verdicts = (outcomes: readonly Outcome[]) => {
+    const { atOnce, afterOneYes, phraseRight } = judge(hearing(value(133), outcomes));
+    return { atOnce, afterOneYes, phraseRight };
+  };
+
+  it('is nothing more when nothing was asked', () => {
+    expect(verdicts([outcome(value(133))])).toEqual({
+      atOnce: true,
+      afterOneYes: false,
+      phraseRight: true,
+    });
+  });
+
+  it('is one yes when the value was read back as it was said', () => {
+    expect(verdicts([outcome(value(133), 'unsure')])).toEqual({
+      atOnce: false,
+      afterOneYes: true,
+      phraseRight: true,
+    });
+    expect(verdicts([outcome(value(130), 'unsure')]).afterOneYes).toBe(false);
+  });
+
+  it('is more than a yes when a part was asked first, or which of several', () => {
+    const part = [outcome(value(1), 'unsure'), outcome(value(133), 'unsure')];
+    expect(verdicts(part)).toEqual({ atOnce: false, afterOneYes: false, phraseRight: true });
+    const which = judge(
+      hearing({ kind: 'ambiguousValue', candidates: [250, 2.5] }, [
+        outcome({ kind: 'ambiguousValue', candidates: [250, 2.5] }, 'unsure'),
+      ]),
+    );
+    expect(which).toMatchObject({ phraseRight: true, atOnce: false, afterOneYes: false });
+  });
+
+  it('is to say it again when a command was not sure', () => {
+    const next = judge(hearing({ kind: 'next' }, [outcome({ kind: 'next' }, 'unsure')]));
+    expect(next).toMatchObject({ phraseRight: true, atOnce: false, afterOneYes: false });
+  });
+});
+
 describe('a value', () => {
   it('is right when the number is, and the unit is the one spoken or was not heard', () => {
     const spoken = { value: 120, unit: 'N.m' };

@@ -31,7 +31,9 @@ export interface TrialResult {
   readonly outcomes: readonly Outcome[];
 }
 
-const leadS = 0.3;
+const quietLeadS = 0.3;
+/** A bay's noise does not begin with the phrase. */
+const noisyLeadS = 2;
 const tailS = 3;
 
 let outcomes: Outcome[] = [];
@@ -106,6 +108,7 @@ const listen = async (trial: Trial): Promise<TrialResult> => {
     const problem = error instanceof Error ? error.message : String(error);
     return { problem, durationS: 0, outcomes: [] };
   }
+  const leadS = trial.noise === undefined ? quietLeadS : noisyLeadS;
   let sound = withRoom(speech, leadS, tailS);
   if (trial.noise !== undefined) {
     const { url, snrDb, seed } = trial.noise;
