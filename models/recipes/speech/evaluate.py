@@ -56,15 +56,15 @@ class VoskWords:
 
 
 class PocketSphinxWords:
-    """The US English model that comes with the package, with the same phrases as a JSGF grammar, any number of times."""
+    """The US English model that comes with the package, with the words of the grammar in any order. Give it few words,
+    such as the digits: with all of the app's it did not finish four recordings in a minute."""
 
     def __init__(self, grammar):
         from pocketsphinx import Decoder
 
-        plain = Decoder(samprate=RATE_HZ, loglevel="FATAL", lm=None)
-        known = [p for p in grammar if p != UNKNOWN and all(plain.lookup_word(w) for w in p.split())]
-        self.decoder = plain
-        rule = " | ".join(known)
+        self.decoder = Decoder(samprate=RATE_HZ, loglevel="FATAL", lm=None)
+        words = dict.fromkeys(word for phrase in grammar for word in phrase.split() if word != UNKNOWN)
+        rule = " | ".join(word for word in words if self.decoder.lookup_word(word))
         self.decoder.add_jsgf_string("app", f"#JSGF V1.0;\ngrammar app;\npublic <said> = ( {rule} )+ ;\n")
         self.decoder.activate_search("app")
 
