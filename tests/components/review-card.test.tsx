@@ -145,7 +145,7 @@ describe('a deviation in the review', () => {
     );
     const [path, how] = sent.mock.calls[0] ?? [];
     expect(path).toBe('/api/review/marks');
-    expect(JSON.parse(String(how?.body))).toEqual({
+    expect(JSON.parse(typeof how?.body === 'string' ? how.body : '')).toEqual({
       procedure: 'lid',
       revision: 2,
       step: 'tighten',
