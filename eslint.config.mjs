@@ -25,6 +25,7 @@ const core = [
   'export',
   'record',
   'timeline',
+  'outbox',
   'review',
 ];
 

@@ -31,6 +31,8 @@ const paths = {
   engine: 'M4 10v6M4 13h3M7 9h4l1.5-2H16v3h3v7h-3l-2 2H9l-2-2ZM12 7V4.5M9.5 4.5H15',
   music:
     'M9 17.5V5.5l10-2v12M9 17.5a2.5 2.5 0 1 1-5 0 2.5 2.5 0 0 1 5 0ZM19 15.5a2.5 2.5 0 1 1-5 0 2.5 2.5 0 0 1 5 0Z',
+  /** A line that is broken. */
+  cut: 'M3 12h5.5M15.5 12H21M10.5 8.5v7M13.5 8.5v7',
   close: 'M5 12.5 10 17.5M20 6.5 12 15M4 4.5h16v15H4Z',
 } as const;
 

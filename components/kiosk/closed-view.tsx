@@ -8,6 +8,8 @@ import { ReasonText } from './reason-text';
 /** What is kept of a closed job: how many events, and the head of their chain, to be printed and kept elsewhere. */
 export interface RecordHead {
   readonly events: number;
+  /** How many of them are not stored yet. */
+  readonly waiting: number;
   readonly head: string | undefined;
 }
 
@@ -63,7 +65,9 @@ export function ClosedView({
           ))}
           <h3 className="mt-4 text-body font-bold text-quiet">Record</h3>
           <p className="text-glance">
-            {record.events} events stored
+            {record.waiting === 0
+              ? `${record.events} events stored`
+              : `${record.events - record.waiting} of ${record.events} events stored`}
             <span className="block font-normal break-all text-body text-quiet">Job {job.job}</span>
             {record.head === undefined ? null : (
               <span className="block break-all text-body text-quiet">Head {record.head}</span>
@@ -105,10 +109,16 @@ export function ClosedView({
           kind="main"
           glyph="forward"
           onPress={onNew}
+          disabled={record.waiting > 0}
           className="min-h-[7rem] px-12 text-read"
         >
           Next job
         </Button>
+        {record.waiting === 0 ? null : (
+          <p className="text-glance">
+            First all of this job must be stored. The kiosk goes on trying by itself.
+          </p>
+        )}
         <a
           href={`/jobs/${job.job}/record`}
           className="flex min-h-glove items-center text-glance underline"

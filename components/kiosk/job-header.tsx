@@ -4,6 +4,7 @@ import { currentStep } from '@/lib/kiosk';
 import { unsigned } from '@/lib/ledger';
 import { stepNumber } from '@/lib/procedure';
 import type { HearingView } from './hearing-badge';
+import type { OutboxView } from './keep/outbox-runner';
 import { ProgressHeader } from './progress-header';
 import { previewNext } from './step-words';
 import { useNow } from './use-now';
@@ -12,7 +13,7 @@ import { useNow } from './use-now';
 export function JobHeader({
   job,
   person,
-  notStored,
+  outbox,
   hearing,
   onHearing,
   onLedger,
@@ -20,7 +21,7 @@ export function JobHeader({
 }: {
   readonly job: JobState;
   readonly person: string;
-  readonly notStored: number;
+  readonly outbox: OutboxView;
   readonly hearing: HearingView;
   readonly onHearing: () => void;
   readonly onLedger: () => void;
@@ -50,7 +51,7 @@ export function JobHeader({
       stepSpentMs={spentMs(job, job.currentStep, at)}
       openEnds={unsigned(job).length}
       person={person}
-      notStored={notStored}
+      outbox={outbox}
       foremanCalled={job.foremanCalledAt !== undefined}
       hearing={hearing}
       onHearing={onHearing}

@@ -1,16 +1,23 @@
 'use client';
 import { useRouter } from 'next/navigation';
+import { v7 as newId } from 'uuid';
 import type { JobState } from '@/lib/job';
 import { currentStep, toolsForStep, type ToolCabinet } from '@/lib/kiosk';
 import { looseEnds } from '@/lib/ledger';
+import type { Conflict } from '@/lib/outbox';
 import type { Person } from '@/lib/people';
 import { noteSoundDays } from '@/lib/shop';
+import { AsideList } from './aside-list';
 import { ForemanPanel } from './foreman-panel';
+import { ConflictPanel } from './conflict-panel';
+import { ElsewherePanel } from './elsewhere-panel';
 import { HeldView } from './hold-panel';
+import type { KioskDisk } from './keep/disk';
 import { KioskPanel } from './kiosk-panel';
 import type { KioskLink } from './link';
 import { PersonPanel } from './person-panel';
 import { QuestionPanel } from './question-panel';
+import { asideOf } from './set-aside';
 import { ShopSwitches } from './shop-switches';
 import { StepScreen } from './step-screen';
 import { wantedNumber } from './wanted-number';
@@ -26,6 +33,7 @@ interface MiddleProps {
   readonly cabinet: ToolCabinet;
   readonly people: readonly Person[];
   readonly link: KioskLink;
+  readonly disk: KioskDisk;
   readonly onSomebodyElse: () => void;
 }
 
@@ -74,7 +82,7 @@ function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }
       return (
         <PersonPanel
           name={props.worker.name}
-          notStored={kiosk.pending}
+          notStored={kiosk.outbox.count}
           onSomebodyElse={props.onSomebodyElse}
           onClose={close}
         />
@@ -90,6 +98,7 @@ function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }
           onListen={() => {
             kiosk.ears.start();
           }}
+          aside={<AsideList disk={props.disk} />}
           shop={props.worker.role === 'foreman' ? <Shop {...props} /> : undefined}
           onClose={close}
         />
@@ -117,6 +126,32 @@ function Over({ overlay, ...props }: MiddleProps & { readonly overlay: Overlay }
   }
 }
 
+function Conflicting({
+  kiosk,
+  worker,
+  device,
+  conflict,
+  nameOf,
+}: MiddleProps & { readonly conflict: Conflict; readonly nameOf: (person: string) => string }) {
+  return (
+    <ConflictPanel
+      conflict={conflict}
+      nameOf={nameOf}
+      onTop={() => {
+        kiosk.runner()?.putOnTop();
+      }}
+      onAside={() => {
+        const env = { now: new Date().toISOString(), newId: () => newId() };
+        const { aside, instead, job } = asideOf(conflict, { person: worker, device }, env);
+        kiosk.runner()?.setAside(aside, instead, job);
+      }}
+      onAgain={() => {
+        kiosk.runner()?.tryAgain();
+      }}
+    />
+  );
+}
+
 /** The one thing in the middle of the screen: what lies over the job, a question, a panel, or the step. */
 export function JobMiddle(props: MiddleProps) {
   const { kiosk, people } = props;
@@ -126,6 +161,20 @@ export function JobMiddle(props: MiddleProps) {
   const act = (kind: 'yes' | 'no' | 'resume') => (): void => {
     send({ kind: 'act', intent: { kind }, via: { by: 'touch' } });
   };
+  if (kiosk.outbox.conflict !== undefined)
+    return <Conflicting {...props} conflict={kiosk.outbox.conflict} nameOf={nameOf} />;
+  // How the kiosk sounds, and who works at it, is nothing of the job.
+  if (overlay?.kind === 'kiosk' || overlay?.kind === 'person')
+    return <Over {...props} overlay={overlay} />;
+  if (kiosk.elsewhere !== undefined)
+    return (
+      <ElsewherePanel
+        at={kiosk.elsewhere}
+        nameOf={nameOf}
+        onTakeOver={kiosk.takeOver}
+        onLeave={props.onSomebodyElse}
+      />
+    );
   if (overlay !== undefined) return <Over {...props} overlay={overlay} />;
   if (question !== undefined)
     return (

@@ -15,13 +15,14 @@ import type { KioskLink } from './link';
 import { phrasesNow } from './phrases-now';
 import { SayNow } from './say-now';
 import { wantedNumber } from './wanted-number';
-import type { Worker } from './use-job';
+import type { Kept, Worker } from './use-job';
 import { useKiosk } from './use-kiosk';
 import { useRecordHead } from './use-record-head';
 import { useSilence } from './use-presence';
 
 export interface JobScreenProps {
   readonly job: JobState;
+  readonly kept: Kept;
   readonly worker: Worker;
   readonly people: readonly Person[];
   readonly link: KioskLink;
@@ -37,11 +38,14 @@ export interface JobScreenProps {
 export function JobScreen(props: JobScreenProps) {
   const { worker, people, link } = props;
   const kiosk = useKiosk(props);
-  const head = useRecordHead(kiosk.state.job, kiosk.pending, link);
+  const head = useRecordHead(kiosk.state.job, kiosk.outbox.count, link);
   const { state, overlay, setOverlay, send } = kiosk;
   const { job } = state;
   /** Something waits for an answer first. */
-  const busy = overlay !== undefined || state.question !== undefined || state.view === 'adapter';
+  /** Somebody must decide first what becomes of the job. */
+  const decides = kiosk.outbox.conflict !== undefined || kiosk.elsewhere !== undefined;
+  const busy =
+    decides || overlay !== undefined || state.question !== undefined || state.view === 'adapter';
   const onStep = !busy && state.view === 'step' && job.phase === 'running';
   const onTouch = (act: Act): void => {
     kiosk.act(act, 'touch');
@@ -53,7 +57,7 @@ export function JobScreen(props: JobScreenProps) {
         <JobHeader
           job={job}
           person={worker.person.name}
-          notStored={kiosk.pending}
+          outbox={kiosk.outbox}
           hearing={kiosk.hearing}
           onHearing={() => {
             setOverlay({ kind: 'kiosk' });
@@ -84,49 +88,51 @@ export function JobScreen(props: JobScreenProps) {
         )
       }
       footer={
-        <footer className="flex flex-col gap-3">
-          <div className="flex flex-wrap items-center gap-3 wide:flex-nowrap">
-            <SayNow phrases={phrasesNow(state)} />
-            <div className="flex flex-wrap gap-3 wide:shrink-0">
-              {busy ? null : (
-                <ActButtons
-                  state={state}
-                  names={['deviation', 'hold', 'foreman']}
-                  keys={false}
-                  onAct={onTouch}
-                />
-              )}
-              <Button
-                onPress={() => {
-                  setOverlay(undefined);
-                  send({ kind: 'open', view: 'phrases' });
-                }}
-              >
-                All phrases and keys
-              </Button>
+        decides ? null : (
+          <footer className="flex flex-col gap-3">
+            <div className="flex flex-wrap items-center gap-3 wide:flex-nowrap">
+              <SayNow phrases={phrasesNow(state)} />
+              <div className="flex flex-wrap gap-3 wide:shrink-0">
+                {busy ? null : (
+                  <ActButtons
+                    state={state}
+                    names={['deviation', 'hold', 'foreman']}
+                    keys={false}
+                    onAct={onTouch}
+                  />
+                )}
+                <Button
+                  onPress={() => {
+                    setOverlay(undefined);
+                    send({ kind: 'open', view: 'phrases' });
+                  }}
+                >
+                  All phrases and keys
+                </Button>
+              </div>
             </div>
-          </div>
-          {busy ? null : (
-            <ActionBar
-              state={state}
-              wantsValue={
-                job.phase === 'running' &&
-                wantedNumber(job, currentStep(job), state.chosen) !== undefined
-              }
-              demo={<DemoBar demo={kiosk.demo} />}
-              onAct={onTouch}
-              onValue={() => {
-                setOverlay({ kind: 'pad', digit: '' });
-              }}
-            />
-          )}
-        </footer>
+            {busy ? null : (
+              <ActionBar
+                state={state}
+                wantsValue={
+                  job.phase === 'running' &&
+                  wantedNumber(job, currentStep(job), state.chosen) !== undefined
+                }
+                demo={<DemoBar demo={kiosk.demo} />}
+                onAct={onTouch}
+                onValue={() => {
+                  setOverlay({ kind: 'pad', digit: '' });
+                }}
+              />
+            )}
+          </footer>
+        )
       }
     >
-      {job.phase === 'closed' && state.view === 'step' ? (
+      {!decides && job.phase === 'closed' && state.view === 'step' ? (
         <ClosedView
           job={job}
-          record={{ events: job.seq, head }}
+          record={{ events: job.seq, waiting: kiosk.outbox.count, head }}
           nameOf={(id) => people.find((person) => person.id === id)?.name ?? id}
           onNew={props.onNextJob}
         />
@@ -140,10 +146,13 @@ export function JobScreen(props: JobScreenProps) {
               cabinet={worker.cabinet ?? { tools: [], cycles: {} }}
               people={people}
               link={link}
+              disk={props.kept.disk}
               onSomebodyElse={props.onSomebodyElse}
             />
           </div>
-          {onStep ? null : <HeardStrip outcome={state.outcome} forming={kiosk.forming} />}
+          {onStep || decides ? null : (
+            <HeardStrip outcome={state.outcome} forming={kiosk.forming} />
+          )}
         </>
       )}
     </JobFrame>

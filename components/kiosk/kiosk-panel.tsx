@@ -99,6 +99,8 @@ export interface KioskPanelProps {
   readonly onClose: () => void;
   /** Recordings of a demo mechanic, where the demo has them. */
   readonly demo?: ReactNode;
+  /** What could not be stored. */
+  readonly aside?: ReactNode;
   /** How the whole shop works, where a foreman is signed on. */
   readonly shop?: ReactNode;
 }
@@ -149,6 +151,7 @@ export function KioskPanel(props: KioskPanelProps) {
         <Row title="Light">
           <ThemeSwitch />
         </Row>
+        <Row title="Set aside">{props.aside}</Row>
         {props.shop === undefined ? null : <Row title="The whole shop">{props.shop}</Row>}
         <Row title="Foot switch">
           <FootSwitch

@@ -1,5 +1,5 @@
 'use client';
-import { useCallback, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { v7 as newId } from 'uuid';
 import type { JobEvent, JobState } from '@/lib/job';
 import type { ToolCabinet } from '@/lib/kiosk';
@@ -13,6 +13,9 @@ import { SignOn } from './sign-on';
 import { StartJob, type ProcedureChoice } from './start-job';
 import { KioskVoiceProvider } from './kiosk-voice';
 import { PracticeScreen } from './practice-screen';
+import { keepingClips } from './keep/keeping-clips';
+import type { Opened } from './keep/restore';
+import { useOpenBay } from './use-open-bay';
 import { usePresence } from './use-presence';
 import { useKioskPractice } from './use-kiosk-practice';
 import { voiceLink, type VoiceLink } from './voice-link';
@@ -41,6 +44,31 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
   const [waitsFor, setWaitsFor] = useState<Person>();
   const [problem, setProblem] = useState<string>();
   const [busy, setBusy] = useState(false);
+  /** Done here before the page was loaded, and not acknowledged. */
+  const [waiting, setWaiting] = useState<readonly JobEvent[]>([]);
+  /** Counts up when the job on the screen is another than the page came with. */
+  const [turn, setTurn] = useState(0);
+
+  const onOpened = (opened: Opened): void => {
+    const author = people.find(({ id }) => id === opened.waiting[0]?.actor);
+    const authorIsHere = author === undefined || author.id === opened.signedOn?.person.id;
+    setSignedOn(authorIsHere ? opened.signedOn : undefined);
+    setWaitsFor(authorIsHere ? undefined : author);
+    setWaiting(opened.waiting);
+    setJob(opened.job);
+    setProblem(opened.problem);
+    if (opened.job !== props.job) setTurn((count) => count + 1);
+  };
+  const own = useOpenBay(bay.id, link, props, onOpened);
+  const disk = own?.disk;
+  const jobLink = useMemo(
+    () => (disk === undefined ? link : keepingClips(link, disk)),
+    [link, disk],
+  );
+  useEffect(() => {
+    // A disk that fails says so where it matters: when events are written.
+    void disk?.keepBay({ bay: bay.id, job: job?.job, signedOn }).catch(() => undefined);
+  }, [disk, bay.id, job?.job, signedOn]);
 
   const work = async (task: () => Promise<string | undefined>): Promise<void> => {
     setBusy(true);
@@ -93,6 +121,8 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
           return openJob(id);
         case 'refused':
           return delivery.message;
+        case 'overtaken':
+          return 'This job is open already. Load the page again.';
         case 'signOn':
           setSignedOn(undefined);
           return undefined;
@@ -105,9 +135,12 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
   const onSomebodyElse = useCallback(() => {
     void link.signOff().then(() => {
       setSignedOn(undefined);
+      setWaiting([]);
     });
   }, [link]);
 
+  /** Until it is known what waits here, nothing can be done. */
+  const kept = disk === undefined ? undefined : { disk, waiting };
   const asks = signedOn === undefined || waitsFor !== undefined;
   const { hears, practice } = useKioskPractice(bay, asks ? undefined : signedOn.person, voices);
   return (
@@ -127,7 +160,7 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
                 (waitsFor === undefined || id === waitsFor.id),
             )}
             problem={problem}
-            busy={busy}
+            busy={busy || kept === undefined}
             hint={
               waitsFor === undefined
                 ? props.hint
@@ -137,7 +170,13 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
           />
         </main>
       ) : null}
-      {signedOn === undefined ? null : job === undefined ? (
+      {signedOn === undefined ? null : kept === undefined ? (
+        <main className="flex min-h-dvh flex-col p-6 wide:h-dvh">
+          <p role="status" className="text-glance">
+            {problem ?? `Opening ${bay.name} …`}
+          </p>
+        </main>
+      ) : job === undefined ? (
         <main hidden={practice !== undefined} className="flex min-h-dvh flex-col p-6 wide:h-dvh">
           <StartJob
             bay={bay.name}
@@ -150,11 +189,12 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
       ) : (
         <div hidden={asks || practice !== undefined}>
           <JobScreen
-            key={job.job}
+            key={`${job.job} ${turn}`}
             job={job}
+            kept={kept}
             worker={{ ...signedOn, cabinet: props.cabinet }}
             people={people}
-            link={link}
+            link={jobLink}
             demo={props.demo}
             away={asks || practice !== undefined}
             onSignOnNeeded={() => {

@@ -2,12 +2,18 @@ import type { JobEvent, JobState } from '@/lib/job';
 import type { Person } from '@/lib/people';
 import type { Result } from '@/lib/result';
 import type { ShopSettings } from '@/lib/shop';
-import type { Delivery } from './event-queue';
+import type { Delivery, StoredJob } from '@/lib/outbox';
 
 /** Who works at this kiosk, and what the store calls the kiosk. */
 export interface SignedOn {
   readonly person: Person;
   readonly device: string;
+}
+
+/** A bay as the server has it now. */
+export interface BayNow {
+  readonly job: { readonly id: string; readonly seq: number } | undefined;
+  readonly signedOn: SignedOn | undefined;
 }
 
 /** What the kiosk wants of the shop's server. Errors are one sentence for the screen. */
@@ -16,6 +22,10 @@ export interface KioskLink {
   readonly signOff: () => Promise<Result<void, string>>;
   readonly deliver: (job: string, events: readonly JobEvent[]) => Promise<Delivery>;
   readonly readJob: (job: string) => Promise<Result<JobState, string>>;
+  /** The job with its procedure and all its events. */
+  readonly readRecord: (job: string) => Promise<Result<StoredJob, string>>;
+  /** The bay's open job and who is signed on here, as the server has both. */
+  readonly readBay: (bay: string) => Promise<Result<BayNow, string>>;
   /** The link of the job's last stored event. */
   readonly readHead: (job: string) => Promise<Result<string, string>>;
   /** Events of a second person, who gives a PIN for just these. */

@@ -2,6 +2,8 @@ import type { Vehicle } from '@/lib/shop';
 import { Glyph } from '../design/glyph';
 import { durationText } from './duration';
 import { HearingBadge, type HearingView } from './hearing-badge';
+import type { OutboxView } from './keep/outbox-runner';
+import { NotStored } from './not-stored';
 import { StepTitle, type StepTitleProps } from './step-title';
 import { JobRule, type RuleStep } from './job-rule';
 
@@ -13,7 +15,7 @@ export interface ProgressHeaderProps {
   readonly stepSpentMs: number;
   readonly openEnds: number;
   readonly person: string;
-  readonly notStored: number;
+  readonly outbox: OutboxView;
   readonly foremanCalled: boolean;
   readonly hearing: HearingView;
   readonly step: StepTitleProps;
@@ -26,7 +28,7 @@ const minute = 60_000;
 
 /** Where the job stands: vehicle, step n of m, time against book time, loose ends, who works, whether it hears. */
 export function ProgressHeader(props: ProgressHeaderProps) {
-  const { vehicle, steps, openEnds, notStored } = props;
+  const { vehicle, steps, openEnds } = props;
   const index = steps.findIndex(({ current }) => current);
   const bookMs = steps.reduce((sum, { bookMinutes }) => sum + bookMinutes, 0) * minute;
   const stepBookMs = (steps[index]?.bookMinutes ?? 0) * minute;
@@ -79,15 +81,7 @@ export function ProgressHeader(props: ProgressHeaderProps) {
         <div className="min-w-0 grow">
           <JobRule steps={steps} spentMinutes={props.jobSpentMs / minute} />
         </div>
-        {notStored === 0 ? null : (
-          <p
-            role="status"
-            className="flex items-center gap-2 shrink-0 text-body font-bold text-unsure"
-          >
-            <Glyph name="undo" />
-            {notStored} not yet stored
-          </p>
-        )}
+        <NotStored outbox={props.outbox} />
         {props.foremanCalled ? (
           <p role="status" className="flex items-center gap-2 shrink-0 text-body font-bold">
             <Glyph name="call" className="text-act" />

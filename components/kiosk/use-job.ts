@@ -1,7 +1,7 @@
 'use client';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { v7 as newId } from 'uuid';
-import type { JobState } from '@/lib/job';
+import { replay, type JobEvent, type JobState } from '@/lib/job';
 import {
   kioskTransition,
   openKiosk,
@@ -12,9 +12,9 @@ import {
   type ToolCabinet,
 } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
-import { EventQueue } from './event-queue';
+import type { KioskDisk } from './keep/disk';
+import { nothingWaits, OutboxRunner, type OutboxView } from './keep/outbox-runner';
 import type { KioskLink } from './link';
-import { onTopOf } from './on-top-of';
 import { onStoredJob } from './presence-signal';
 
 export interface Worker {
@@ -23,14 +23,21 @@ export interface Worker {
   readonly cabinet?: ToolCabinet;
 }
 
+/** What was done in the job before the page was loaded and is not acknowledged yet, and where it is kept. */
+export interface Kept {
+  readonly disk: KioskDisk;
+  readonly waiting: readonly JobEvent[];
+}
+
 export interface RunningJob {
   readonly state: KioskState;
   readonly send: (input: KioskInput) => void;
-  readonly pending: number;
-  /** Why the store refused what was done last; cleared by the next input. */
+  /** What is not yet stored at the server. */
+  readonly outbox: OutboxView;
+  /** What a person decides about it. */
+  readonly runner: () => OutboxRunner | undefined;
+  /** What is wrong with what was done last; cleared by the next input. */
   readonly problem: string | undefined;
-  /** Takes over the job as the store has it. */
-  readonly reload: () => Promise<void>;
 }
 
 const waitMs = (ms: number): Promise<void> =>
@@ -38,26 +45,33 @@ const waitMs = (ms: number): Promise<void> =>
     setTimeout(resolve, ms);
   });
 
+const diskTrouble =
+  'This kiosk cannot write to its own disk: do not switch it off before everything is stored.';
+
 /**
- * The kiosk's state, fed by inputs. Effects that store are queued to the server in order; the others go to `onEffect`.
+ * The kiosk's state, fed by inputs. Effects that store go to the kiosk's own disk and then, in order, to the server;
+ * the others go to `onEffect`.
  */
 export const useJob = (
   initial: JobState,
+  kept: Kept,
   worker: Worker,
   link: KioskLink,
   onEffect: (effect: Exclude<KioskEffect, { kind: 'store' }>, state: KioskState) => void,
   onSignOnNeeded: () => void,
 ): RunningJob => {
   const [state, setState] = useState(() => openKiosk(initial));
-  const [pending, setPending] = useState(0);
+  const [outbox, setOutbox] = useState(nothingWaits);
   const [problem, setProblem] = useState<string>();
   const current = useRef(state);
   const ports = useRef({ worker, link, onEffect, onSignOnNeeded });
   useEffect(() => {
     ports.current = { worker, link, onEffect, onSignOnNeeded };
   });
-  const queue = useRef<EventQueue>(undefined);
+  const queue = useRef<OutboxRunner>(undefined);
   const job = initial.job;
+  const { disk } = kept;
+  const atFirst = useRef(kept.waiting);
 
   const send = useCallback((input: KioskInput): void => {
     const { worker: by } = ports.current;
@@ -78,35 +92,29 @@ export const useJob = (
       if (effect.kind !== 'store') ports.current.onEffect(effect, step.state);
   }, []);
 
-  const reload = useCallback(async (): Promise<void> => {
-    const read = await ports.current.link.readJob(job);
-    if (read.ok) send({ kind: 'job', job: read.value });
-    else setProblem(read.error);
-  }, [job, send]);
-
   useEffect(() => {
-    const made = new EventQueue({
-      deliver: (events) => ports.current.link.deliver(job, events),
-      wait: waitMs,
-      onChange: setPending,
-      onSignOnNeeded: () => {
-        ports.current.onSignOnNeeded();
+    const made = new OutboxRunner(
+      {
+        job,
+        disk,
+        deliver: (events) => ports.current.link.deliver(job, events),
+        readRecord: () => ports.current.link.readRecord(job),
+        wait: waitMs,
+        onChange: setOutbox,
+        onSignOnNeeded: () => {
+          ports.current.onSignOnNeeded();
+        },
+        onJob: (after) => {
+          send({ kind: 'job', job: after });
+        },
+        onDiskTrouble: () => {
+          setProblem(diskTrouble);
+        },
       },
-      onRefused: (message, overtaken) => {
-        void ports.current.link.readJob(job).then((read) => {
-          const again = read.ok ? onTopOf(read.value, overtaken) : undefined;
-          if (again === undefined) {
-            void reload().then(() => {
-              setProblem(message);
-            });
-            return;
-          }
-          send({ kind: 'job', job: again.job });
-          made.push(again.events);
-        });
-      },
-    });
+      atFirst.current,
+    );
     queue.current = made;
+    made.resume();
     const online = (): void => {
       made.resume();
     };
@@ -115,26 +123,38 @@ export const useJob = (
       window.removeEventListener('online', online);
       made.stop();
     };
-  }, [job, reload, send]);
+  }, [job, disk, send]);
+
+  // So that the job can be opened again without the server.
+  useEffect(() => {
+    void ports.current.link.readRecord(job).then((read) => {
+      if (read.ok) void disk.keepRecord(job, read.value).catch(() => undefined);
+    });
+  }, [job, disk]);
 
   // A foreman wrote to the job from elsewhere: it is taken over while nothing of ours is under way.
   useEffect(() => {
     const behind = (seq: number): boolean =>
-      queue.current?.pending === 0 &&
+      queue.current?.view.count === 0 &&
       current.current.question === undefined &&
       seq > current.current.job.seq;
     return onStoredJob(({ id, seq }) => {
       if (id !== job || !behind(seq)) return;
-      void ports.current.link.readJob(job).then((read) => {
-        if (read.ok && behind(read.value.seq)) send({ kind: 'job', job: read.value });
+      void ports.current.link.readRecord(job).then((read) => {
+        if (!read.ok) return;
+        const now = replay(read.value.revision, read.value.events);
+        if (!now.ok || !behind(now.value.seq)) return;
+        void disk.keepRecord(job, read.value).catch(() => undefined);
+        send({ kind: 'job', job: now.value });
       });
     });
-  }, [job, send]);
+  }, [job, disk, send]);
 
   // Somebody signed on again: what waited goes out in their session.
   useEffect(() => {
     queue.current?.resume();
   }, [worker]);
 
-  return { state, send, pending, problem, reload };
+  const runner = useCallback(() => queue.current, []);
+  return { state, send, outbox, runner, problem };
 };

@@ -7,12 +7,13 @@ import type { Ears, EarState } from '../microphone';
 import type { DemoVoices } from './demo-mechanic';
 import type { HearingView } from './hearing-badge';
 import { hearingView } from './hearing-view';
+import type { OutboxRunner, OutboxView } from './keep/outbox-runner';
 import type { KioskSettings } from './kiosk-settings';
 import type { KioskLink } from './link';
 import { useDemo, type DemoMechanic } from './use-demo';
 import { useHearing } from './use-hearing';
 import { useKioskVoice } from './kiosk-voice';
-import { useJob, type Worker } from './use-job';
+import { useJob, type Kept, type Worker } from './use-job';
 import { useKeys } from './use-keys';
 import { useSettings } from './use-settings';
 import { useSound } from './use-sound';
@@ -24,6 +25,7 @@ export type Overlay =
 
 export interface KioskParts {
   readonly job: JobState;
+  readonly kept: Kept;
   readonly worker: Worker;
   readonly link: KioskLink;
   readonly demo: DemoVoices | undefined;
@@ -36,7 +38,12 @@ export interface RunningKiosk {
   readonly state: KioskState;
   readonly send: (input: KioskInput) => void;
   readonly act: (act: Act, by: 'touch' | 'key' | 'foot') => void;
-  readonly pending: number;
+  /** What is not yet stored at the server. */
+  readonly outbox: OutboxView;
+  readonly runner: () => OutboxRunner | undefined;
+  /** The other kiosk at which the job is in work, until it is taken over here. */
+  readonly elsewhere: JobState['atKiosk'];
+  readonly takeOver: () => void;
   readonly problem: string | undefined;
   readonly overlay: Overlay | undefined;
   readonly setOverlay: (overlay: Overlay | undefined) => void;
@@ -68,6 +75,7 @@ const toolNow = (ears: EarState): boolean =>
 /** The machine with everything that leads into it and everything that it does to the outside. */
 export const useKiosk = ({
   job,
+  kept,
   worker,
   link,
   demo,
@@ -77,8 +85,9 @@ export const useKiosk = ({
   const [settings, setSettings, settingsKnown] = useSettings();
   const [overlay, setOverlay] = useState<Overlay>();
   const perform = useRef<(effect: Exclude<KioskEffect, { kind: 'store' }>) => void>(undefined);
-  const { state, send, pending, problem } = useJob(
+  const { state, send, outbox, runner, problem } = useJob(
     job,
+    kept,
     worker,
     link,
     (effect) => perform.current?.(effect),
@@ -87,6 +96,17 @@ export const useKiosk = ({
   const { bay } = useKioskVoice();
   const quiet = useRef<() => void>(undefined);
   const onBargeIn = useCallback(() => quiet.current?.(), []);
+  const [takenSeq, setTakenSeq] = useState(0);
+  const { atKiosk, phase } = state.job;
+  const elsewhere =
+    phase === 'running' && atKiosk?.device !== worker.device && (atKiosk?.seq ?? 0) > takenSeq
+      ? atKiosk
+      : undefined;
+  const takeOver = useCallback(() => {
+    setTakenSeq(atKiosk?.seq ?? 0);
+  }, [atKiosk?.seq]);
+  /** No key and no word is for the job. */
+  const stopped = away || outbox.conflict !== undefined || elsewhere !== undefined;
   const hearing = useHearing(state, send, link, onBargeIn);
   const { ears, dictate } = hearing;
   const {
@@ -104,9 +124,9 @@ export const useKiosk = ({
   }, [sound, whenQuiet, dictate, hush]);
   useEffect(() => {
     if (!settingsKnown) return;
-    if (settings.listens && !away) ears.start();
+    if (settings.listens && !stopped) ears.start();
     else ears.stop();
-  }, [ears, settings.listens, settingsKnown, away]);
+  }, [ears, settings.listens, settingsKnown, stopped]);
 
   const act = useCallback<RunningKiosk['act']>(
     (chosen, by) => {
@@ -128,7 +148,7 @@ export const useKiosk = ({
   }, [overlay, state.question, send]);
   const ownKeys =
     overlay !== undefined || (state.view === 'adapter' && state.question === undefined);
-  const attention = away ? 'none' : ownKeys ? 'escape' : 'all';
+  const attention = stopped ? 'none' : ownKeys ? 'escape' : 'all';
   useKeys(state, settings.footKey, attention, { onAct: act, onDigit, onEscape });
 
   const dictating = hearing.duty === 'reason';
@@ -138,7 +158,10 @@ export const useKiosk = ({
     state,
     send,
     act,
-    pending,
+    outbox,
+    runner,
+    elsewhere,
+    takeOver,
     problem,
     overlay,
     setOverlay,
@@ -149,7 +172,7 @@ export const useKiosk = ({
     forming: hearing.forming,
     deaf,
     silent,
-    trouble: problem ?? silent,
+    trouble: problem ?? outbox.trouble ?? silent,
     dictate: dictating || hearing.state.kind !== 'listening' ? undefined : dictate,
     dictating,
     voiceAvailable,

@@ -37,12 +37,16 @@ const ended = async (child: ChildProcess, signal: NodeJS.Signals): Promise<numbe
   return child.exitCode;
 };
 
-/** Starts the app as `npm start` does, on a free port over the given data folder, and waits until it serves. */
+/**
+ * Starts the app as `npm start` does, over the given data folder, and waits until it serves. On a free port, unless it
+ * is to come back where it was.
+ */
 export const startApp = async (
   dataFolder: string,
   environment: Readonly<Record<string, string>> = {},
+  samePort?: number,
 ): Promise<RunningApp> => {
-  const port = await freePort();
+  const port = samePort ?? (await freePort());
   const address = `http://127.0.0.1:${port}`;
   const child = spawn(process.execPath, ['lib/cli/start.mjs'], {
     cwd: root,

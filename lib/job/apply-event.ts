@@ -181,11 +181,35 @@ const happen = (state: JobState, event: JobEvent): Result<JobState, Refusal> => 
   }
 };
 
+/** After one of these a job may go on at any kiosk. */
+const letsGo: ReadonlySet<HappeningType> = new Set<HappeningType>([
+  'jobHeld',
+  'jobReassigned',
+  'jobClosed',
+]);
+
+/** Work, but no sign of where the vehicle is worked on: these are also done from afar, or afterwards. */
+const fromAnywhere: ReadonlySet<HappeningType> = new Set<HappeningType>([
+  'stepReopened',
+  'deviationNoted',
+]);
+
+/** Where the job is in work after the event. */
+const withKiosk = (state: JobState, { happening, device, actor, at, seq }: JobEvent): JobState => {
+  const { type } = happening;
+  if (letsGo.has(type)) {
+    const { atKiosk: _, ...free } = state;
+    return free;
+  }
+  const here = type === 'stepBegun' || (work.has(type) && !fromAnywhere.has(type));
+  return here ? { ...state, atKiosk: { device, by: actor, at, seq } } : state;
+};
+
 const record = (state: JobState, event: JobEvent): JobState => {
   const worked = work.has(event.happening.type) && !state.workers.includes(event.actor);
   return withSignaturesInForce(
     withVerdictsInForce({
-      ...state,
+      ...withKiosk(state, event),
       seq: event.seq,
       lastAt: event.at,
       workers: worked ? [...state.workers, event.actor] : state.workers,

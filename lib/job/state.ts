@@ -152,6 +152,13 @@ export interface JobState {
   readonly foremanAnswered?: { readonly by: string; readonly at: string };
   /** Whom a foreman gave the job to, and with which event. */
   readonly assigned?: { readonly mechanic: string; readonly seq: number };
+  /** The kiosk at which it was last worked on; gone once it is held, moved or closed, for then it may go on anywhere. */
+  readonly atKiosk?: {
+    readonly device: string;
+    readonly by: string;
+    readonly at: string;
+    readonly seq: number;
+  };
   /** Everyone who did work on it: none of them may sign for it. */
   readonly workers: readonly string[];
   readonly closedAt?: string;

@@ -1,7 +1,5 @@
 import { expect, test } from 'vitest';
-import { EventQueue, type Delivery } from '@/components/kiosk/event-queue';
-import { onTopOf } from '@/components/kiosk/on-top-of';
-import type { JobEvent } from '@/lib/job';
+import { onTopOf } from '@/lib/outbox';
 import { Bay, event } from '../job/driver';
 import { doSteps } from '../job/hands';
 import { lidJob } from '../job/lid-procedure';
@@ -24,7 +22,8 @@ test('a reading taken while the foreman answered from elsewhere is put on top, a
     event(next + 1, { type: 'readingTaken', step: 'lamp', ask: 'supply', value: 12, unit: 'V' }),
   ];
   bay.does({ type: 'foremanAnswered' }, 'fred');
-  const again = onTopOf(bay.state, mine);
+  const onTop = onTopOf(bay.state, mine);
+  const again = onTop.ok ? onTop.value : undefined;
   expect(again?.events.map(({ seq }) => seq)).toEqual([next + 1, next + 2]);
   expect(again?.events.map(({ id, happening, at }) => ({ id, happening, at }))).toEqual(
     mine.map(({ id, happening, at }) => ({ id, happening, at })),
@@ -36,31 +35,8 @@ test('nothing is put on top of a job that was put on hold meanwhile', () => {
   const bay = called();
   const mine = [event(bay.state.seq + 1, { type: 'stepBegun', step: 'lamp' })];
   bay.does({ type: 'jobHeld', reason: why }, 'fred');
-  expect(onTopOf(bay.state, mine)).toBeUndefined();
-});
-
-test('nothing comes of nothing', () => {
-  expect(onTopOf(called().state, [])).toBeUndefined();
-});
-
-const queueThat = async (delivery: Delivery, events: readonly JobEvent[]) => {
-  const refused: (readonly JobEvent[])[] = [];
-  const queue = new EventQueue({
-    deliver: () => Promise.resolve(delivery),
-    wait: () => Promise.resolve(),
-    onChange: () => undefined,
-    onSignOnNeeded: () => undefined,
-    onRefused: (_, overtaken) => refused.push(overtaken),
+  expect(onTopOf(bay.state, mine)).toEqual({
+    ok: false,
+    error: 'The job is on hold: resume it first.',
   });
-  queue.push(events);
-  await new Promise((resolve) => setTimeout(resolve));
-  return { refused, pending: queue.pending };
-};
-
-test('the queue gives back what was overtaken, and drops what was refused for itself', async () => {
-  const mine = [event(5, { type: 'foremanCalled' }), event(6, { type: 'foremanCalled' })];
-  const overtaken = await queueThat({ kind: 'refused', message: 'no', overtaken: true }, mine);
-  expect(overtaken).toEqual({ refused: [mine], pending: 0 });
-  const refused = await queueThat({ kind: 'refused', message: 'no' }, mine);
-  expect(refused).toEqual({ refused: [[]], pending: 0 });
 });
