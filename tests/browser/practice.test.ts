@@ -7,7 +7,10 @@ import { chromiumPath, testFolder, testPage } from './job-script/kiosk-browser';
 import { touch } from './job-script/touch';
 import { wcagFailures } from './job-script/wcag';
 
-/** What the microphone hears, while “next”, “go back” (twice), “repeat”, “yes” and “no” are asked for. */
+/**
+ * What the microphone hears, while “next”, “go back” (twice), “repeat”, “yes” and “no” are asked for; with the long
+ * pauses of a dictation, so that a busy machine has shown one before the next is said.
+ */
 const lines: readonly ScriptLine[] = [
   'bella/1-next.flac',
   'rms/1-next.flac',
@@ -15,7 +18,7 @@ const lines: readonly ScriptLine[] = [
   'daniel/1-repeat.flac',
   'adam/4-yes.flac',
   'george/5-no.flac',
-].map((file) => ({ file, how: 'phrase', step: '', say: '', then: [] }));
+].map((file) => ({ file, how: 'dictation', step: '', say: '', then: [] }));
 
 test('a voice is practised aloud, and what it showed stays with the name', async () => {
   const file = join(testFolder(), 'practice.wav');
