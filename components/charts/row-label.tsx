@@ -23,14 +23,15 @@ export function RowLabel({
     <text textAnchor="end" className={`fill-ink ${href === undefined ? '' : 'underline'}`}>
       {lines.map((line, at) => (
         <tspan key={at} x={x} y={top + at * LINE}>
-          {line}
+          {line}{' '}
         </tspan>
       ))}
     </text>
   );
   if (href === undefined) return label;
   return (
-    <a href={href} aria-label={text}>
+    <a href={href}>
+      <title>{text}</title>
       <rect x={0} y={y - 13} width={x} height={26} fill="transparent" />
       {label}
     </a>
