@@ -24,11 +24,10 @@ export interface RecordingIndex {
 const columns = ['file', 'say', 'value', 'unit'] as const;
 
 /** The first group of the pattern that took part in the match. */
-const voiceIn = (file: string, pattern: RegExp | undefined): string | undefined =>
-  pattern
-    ?.exec(file)
-    ?.slice(1)
-    .find((group) => group !== undefined);
+const voiceIn = (file: string, pattern: RegExp | undefined): string | undefined => {
+  const groups: readonly (string | undefined)[] = pattern?.exec(file)?.slice(1) ?? [];
+  return groups.find((group) => group !== undefined);
+};
 
 /**
  * Reads the text of an `index.tsv`: tab-separated, with a header that names file, say, value and unit, and maybe voice.
