@@ -5,7 +5,7 @@ import { VerdictMark } from '../step/verdict-mark';
 
 /** What happened, without when: the words, why, what was heard, and what it changed. */
 export function EventWords({ row }: { readonly row: ShownRow }) {
-  const { verdict, since, reason, clip, heard, details } = row;
+  const { verdict, since, reason, clip, heard, heardBefore, details } = row;
   return (
     <>
       <p className="font-bold">
@@ -37,6 +37,9 @@ export function EventWords({ row }: { readonly row: ShownRow }) {
             Heard “{heard.said}”, {heard.how}
           </span>
         </p>
+      )}
+      {heardBefore.length === 0 ? null : (
+        <p className="text-quiet">Heard before it: {heardBefore.join('; ')}</p>
       )}
     </>
   );

@@ -1,4 +1,4 @@
-import type { Input, JobEvent, JobState } from '../job';
+import type { HeardBefore, Input, JobEvent, JobState } from '../job';
 import type { Role } from '../people';
 import { changesOf } from './changes';
 import { kinds, type Kind } from './kind';
@@ -17,6 +17,8 @@ export interface Row extends Omit<Words, 'details'> {
   readonly details: readonly string[];
   /** What was heard. */
   readonly heard?: Extract<Input, { by: 'voice' }>;
+  /** What was heard since the event before, and made none. */
+  readonly heardBefore: readonly HeardBefore[];
 }
 
 /** The row of an event between the states before and after it; an opening has nothing before it. */
@@ -25,10 +27,11 @@ export const rowOf = (before: JobState | undefined, after: JobState, event: JobE
   const words = wordsOf(earlier, after, event);
   const changes = changesOf(earlier, after, words.step);
   const heard = event.input.by === 'voice' ? event.input : undefined;
+  const heardBefore = event.heardBefore ?? [];
   const all = new Set<Kind>([
     ...words.kinds,
     ...changes.map(({ kind }) => kind),
-    ...(heard === undefined ? [] : (['heard'] as const)),
+    ...(heard === undefined && heardBefore.length === 0 ? [] : (['heard'] as const)),
   ]);
   return {
     ...words,
@@ -41,5 +44,6 @@ export const rowOf = (before: JobState | undefined, after: JobState, event: JobE
     kinds: kinds.filter((kind) => all.has(kind)),
     details: [...(words.details ?? []), ...changes.map(({ text }) => text)],
     ...(heard === undefined ? {} : { heard }),
+    heardBefore,
   };
 };

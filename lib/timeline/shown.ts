@@ -2,6 +2,7 @@ import type { JobState } from '../job';
 import { reasonWords } from '../ledger/words';
 import type { Verdict } from '../metrology/verdict';
 import { stepNumber, stepOf } from '../procedure';
+import { heardBeforeWords, surenessWords } from './heard-words';
 import type { Moment } from './moment';
 import type { Row } from './row';
 import type { Times } from './times';
@@ -22,6 +23,8 @@ export interface ShownRow {
   /** What became of it since: taken back, replaced. */
   readonly since?: string;
   readonly heard?: { readonly said: string; readonly how: string };
+  /** What was said before it and made no event, a line each. */
+  readonly heardBefore: readonly string[];
 }
 
 /** How a job stood right after an event, with that event. */
@@ -47,9 +50,6 @@ const sinceWords = {
   withdrawn: 'was taken back',
   superseded: 'does not count any more',
 } as const;
-
-const heardWords = ({ confidence, askedBack }: NonNullable<Row['heard']>): string =>
-  `${askedBack ? 'asked back and confirmed' : 'not asked back'}, least sure word ${Math.round(confidence * 100)} %`;
 
 /** A row for the screen. `last`: the job as it stands now, which tells what became of the entry. */
 export const shownRow = (row: Row, last: JobState, names: RowNames): ShownRow => {
@@ -81,8 +81,9 @@ export const shownRow = (row: Row, last: JobState, names: RowNames): ShownRow =>
     ...(clip === undefined ? {} : { clip }),
     ...(reading === undefined ? {} : { verdict: reading.verdict }),
     ...(since === undefined ? {} : { since }),
+    heardBefore: row.heardBefore.map(heardBeforeWords),
     ...(row.heard === undefined
       ? {}
-      : { heard: { said: row.heard.said, how: heardWords(row.heard) } }),
+      : { heard: { said: row.heard.said, how: surenessWords(row.heard) } }),
   };
 };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { timelineOf, type Kind } from '@/lib/timeline';
+import { heardBeforeWords, surenessWords } from '@/lib/timeline/heard-words';
 import { Bay } from '../job/driver';
 import { doAllOpen, doSteps } from '../job/hands';
 import { hatchJob, lidJob } from '../job/lid-procedure';
@@ -185,4 +186,24 @@ test('what was heard is kept with the event, and makes it one that was heard', (
   const [, row] = timelineOf(hatchJob, [opening, called]).rows;
   expect(row?.kinds).toEqual(['heard', 'holds']);
   expect(row?.heard).toEqual(input);
+  const before = [{ said: 'foreman', became: 'notUnderstood' as const }];
+  const touched = { ...called, input: { by: 'touch' } as const, heardBefore: before };
+  const [, silent] = timelineOf(hatchJob, [opening, touched]).rows;
+  expect(silent).toMatchObject({ kinds: ['heard', 'holds'], heardBefore: before });
+});
+
+test('how sure the hearing was is said in words, and of which words it was not', () => {
+  const heard = {
+    by: 'voice',
+    said: 'a stud came out',
+    confidence: 0.52,
+    askedBack: false,
+  } as const;
+  expect(surenessWords(heard)).toBe('not asked back, least sure word 52 %');
+  expect(surenessWords({ ...heard, askedBack: true, unsure: [1, 3, 9] })).toBe(
+    'asked back and confirmed, not sure of “stud”, “out”',
+  );
+  expect(heardBeforeWords({ said: 'next', became: 'declined' })).toBe(
+    '“next”, asked back and declined',
+  );
 });
