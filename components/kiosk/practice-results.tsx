@@ -64,7 +64,7 @@ function Trouble(
   const works = worksWords[worksOf(phrase)];
   return (
     <li className="flex flex-col gap-2 border-t-2 border-line pt-3">
-      <p className="flex flex-wrap items-baseline gap-x-6 text-glance">
+      <p className="flex flex-wrap items-center gap-x-6 text-glance">
         <span className="font-bold">“{phrase.say}”</span>
         <span className="flex items-center gap-2 font-bold">
           <Glyph name={works.glyph} className={works.tint} />
