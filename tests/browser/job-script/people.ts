@@ -29,6 +29,8 @@ export const foremanAccepts = async (count: number, hands: Hands): Promise<void>
   await hands.write('Why it is right so', 'seen and in order');
   await hands.pin(pinOf('mara-quill'));
   await hands.press(`Sign ${count}`);
+  // The record may have it before the kiosk knows: until then its keys are not the job's.
+  await hands.page.getByRole('button', { name: `Sign ${count}` }).waitFor({ state: 'detached' });
 };
 
 /** Without a microphone the kiosk says so when the ears are ready, and that line moves what lies under a finger. */
