@@ -8,6 +8,7 @@ import { keyText } from './key-of';
 import { useKioskVoice } from './kiosk-voice';
 import { SpeakingBack } from './speaking-back';
 import type { KioskSettings } from './kiosk-settings';
+import { ShellNote } from './shell-note';
 import { ThemeSwitch } from './theme-switch';
 
 function Row({ title, children }: { title: string; children: ReactNode }) {
@@ -151,7 +152,10 @@ export function KioskPanel(props: KioskPanelProps) {
         <Row title="Light">
           <ThemeSwitch />
         </Row>
-        <Row title="Set aside">{props.aside}</Row>
+        <Row title="Without the server">
+          <ShellNote />
+          {props.aside}
+        </Row>
         {props.shop === undefined ? null : <Row title="The whole shop">{props.shop}</Row>}
         <Row title="Foot switch">
           <FootSwitch

@@ -16,6 +16,7 @@ import { PracticeScreen } from './practice-screen';
 import { keepingClips } from './keep/keeping-clips';
 import type { Opened } from './keep/restore';
 import { useOpenBay } from './use-open-bay';
+import { useShell } from '../shell/use-shell';
 import { usePresence } from './use-presence';
 import { useKioskPractice } from './use-kiosk-practice';
 import { voiceLink, type VoiceLink } from './voice-link';
@@ -59,6 +60,7 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
     setProblem(opened.problem);
     if (opened.job !== props.job) setTurn((count) => count + 1);
   };
+  useShell(job === undefined);
   const own = useOpenBay(bay.id, link, props, onOpened);
   const disk = own?.disk;
   const jobLink = useMemo(

@@ -26,8 +26,12 @@ const sources = [
   'tsconfig.json',
 ];
 
-const buildHearing = () => {
-  const script = "import { buildHearing } from './lib/cli/build-hearing.ts'; await buildHearing();";
+/** What is served beside the pages: the ears' workers, and the worker that keeps a kiosk's page. */
+const buildWorkers = () => {
+  const script =
+    "import { buildHearing } from './lib/cli/build-hearing.ts';" +
+    "import { buildShell } from './lib/cli/build-shell.ts';" +
+    'await buildHearing(); await buildShell();';
   const { status, stdout } = runTypeScript(['--input-type=module', '--eval', script]);
   if (stdout.trim() !== '') say(stdout.trimEnd());
   return status === 0;
@@ -36,12 +40,15 @@ const buildHearing = () => {
 /** Builds the app where its sources have changed since the last build. Tells whether a good build is there. */
 export const ensureBuilt = () => {
   const wanted = fingerprint(root, sources, process.version);
-  const there = existsSync(inRoot('.next', 'BUILD_ID')) && existsSync(join(workFolder, 'hearing'));
+  const there =
+    existsSync(inRoot('.next', 'BUILD_ID')) &&
+    existsSync(join(workFolder, 'hearing')) &&
+    existsSync(join(workFolder, 'shell'));
   if (there && readStamp('built') === wanted) return true;
   say('Building …');
   writeStamp('built', 'under way');
   const built =
-    buildHearing() && runPackage('next/dist/bin/next', ['build'], { NODE_ENV: 'production' });
+    buildWorkers() && runPackage('next/dist/bin/next', ['build'], { NODE_ENV: 'production' });
   if (built) writeStamp('built', wanted);
   return built;
 };

@@ -41,6 +41,8 @@ export const bayPage = async (
   });
   const context = await browser.newContext({
     viewport: { width: 1920, height: 1080 },
+    // Keeping the page for when the server is off is a test of its own.
+    serviceWorkers: 'block',
     ...options,
   });
   return { page: await context.newPage(), close: () => browser.close() };

@@ -1,0 +1,2 @@
+export { shellAnswer } from './answer';
+export { shellEntries, type ShellEntry } from './entries';
