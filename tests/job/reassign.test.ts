@@ -19,12 +19,14 @@ const underWay = (): Bay => {
 };
 
 describe('a foreman who moves a job', () => {
-  test('puts it into another bay, and nothing else of it changes', () => {
+  test('puts it into another bay, where any kiosk may take it up, and nothing else of it changes', () => {
     const bay = underWay();
-    const { bay: _, seq: _seq, lastAt: _at, ...before } = bay.state;
+    const { bay: _, seq: _seq, lastAt: _at, atKiosk, ...before } = bay.state;
+    expect(atKiosk).toMatchObject({ device: 'kiosk-1' });
     bay.does(moved('bay-2'), 'fred');
     expect(bay.state.bay).toBe('bay-2');
     expect(bay.state).toMatchObject(before);
+    expect(bay.state.atKiosk).toBeUndefined();
     expect(bay.state.assigned).toBeUndefined();
   });
 
