@@ -1,4 +1,11 @@
-import { applyEvent, type Happening, type JobEvent, type JobState, type Reason } from '@/lib/job';
+import {
+  applyEvent,
+  writeEvent,
+  type Happening,
+  type JobEvent,
+  type JobState,
+  type Reason,
+} from '@/lib/job';
 import { unsigned, type LooseEnd } from '@/lib/ledger';
 import { err, ok, type Result } from '@/lib/result';
 import { deviationOf } from '../kiosk/foreman-acts';
@@ -90,18 +97,15 @@ export const foremanEvent = (
   happening: Happening,
   { now, newId }: { readonly now: string; readonly newId: () => string },
 ): Result<{ readonly event: JobEvent; readonly job: JobState }, string> => {
-  const event: JobEvent = {
-    format: 1,
-    id: newId(),
-    job: job.job,
-    seq: job.seq + 1,
-    at: now,
+  const writing = {
+    now,
+    newId,
     actor: person.id,
     role: person.role,
     device,
-    input: { by: 'touch' },
-    happening,
+    input: { by: 'touch' as const },
   };
+  const event = writeEvent(job, happening, writing);
   const after = applyEvent(job, event);
   return after.ok ? ok({ event, job: after.value }) : err(after.error.message);
 };

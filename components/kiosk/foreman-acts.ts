@@ -1,7 +1,7 @@
-import { applyEvent, type Happening, type JobEvent, type JobState } from '@/lib/job';
+import { writeEvents, type Happening, type JobEvent, type JobState } from '@/lib/job';
 import type { LooseEnd } from '@/lib/ledger';
 import type { Person } from '@/lib/people';
-import { err, ok, type Result } from '@/lib/result';
+import { err, type Result } from '@/lib/result';
 
 /** What a foreman says of one loose end. */
 export type Word = 'sign' | 'accepted' | 'acceptedRecheckDue' | 'rework';
@@ -53,25 +53,11 @@ export const foremanEvents = (
     ...(job.foremanCalledAt === undefined ? [] : [{ type: 'foremanAnswered' as const }]),
     ...decisions.map((decision) => happeningOf(decision, reason)),
   ];
-  const events: JobEvent[] = [];
-  let state = job;
-  for (const happening of happenings) {
-    const event: JobEvent = {
-      format: 1,
-      id: env.newId(),
-      job: job.job,
-      seq: state.seq + 1,
-      at: env.now,
-      actor: foreman.id,
-      role: foreman.role,
-      device: env.device,
-      input: { by: 'touch' },
-      happening,
-    };
-    const applied = applyEvent(state, event);
-    if (!applied.ok) return err(applied.error.message);
-    state = applied.value;
-    events.push(event);
-  }
-  return ok({ events, job: state });
+  const written = writeEvents(job, happenings, {
+    ...env,
+    actor: foreman.id,
+    role: foreman.role,
+    input: { by: 'touch' },
+  });
+  return written.ok ? written : err(written.error.message);
 };

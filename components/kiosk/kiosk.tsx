@@ -1,7 +1,7 @@
 'use client';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { v7 as newId } from 'uuid';
-import type { JobEvent, JobState } from '@/lib/job';
+import { writeEvent, type JobEvent, type JobState } from '@/lib/job';
 import type { ToolCabinet } from '@/lib/kiosk';
 import type { Person } from '@/lib/people';
 import type { Bay, Vehicle } from '@/lib/shop';
@@ -104,18 +104,18 @@ export function Kiosk({ link = httpLink, voices = voiceLink, bay, people, ...pro
     if (signedOn === undefined) return;
     const { person, device } = signedOn;
     const id = newId();
-    const opened: JobEvent = {
-      format: 1,
-      id: newId(),
-      job: id,
-      seq: 1,
-      at: new Date().toISOString(),
-      actor: person.id,
-      role: person.role,
-      device,
-      input: { by: 'touch' },
-      happening: { type: 'jobOpened', ...choice, vehicle, bay: bay.id },
-    };
+    const opened = writeEvent(
+      { job: id, seq: 0 },
+      { type: 'jobOpened', ...choice, vehicle, bay: bay.id },
+      {
+        now: new Date().toISOString(),
+        newId: () => newId(),
+        actor: person.id,
+        role: person.role,
+        device,
+        input: { by: 'touch' },
+      },
+    );
     void work(async () => {
       const delivery = await link.deliver(id, [opened]);
       switch (delivery.kind) {

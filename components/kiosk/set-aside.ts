@@ -1,4 +1,4 @@
-import { applyEvent, type JobEvent, type JobState } from '@/lib/job';
+import { applyEvent, writeEvent, type JobEvent, type JobState, type Writing } from '@/lib/job';
 import { notesOf, type Conflict, type SetAside } from '@/lib/outbox';
 import { clockText } from './duration';
 import type { SignedOn } from './link';
@@ -19,22 +19,18 @@ export const asideOf = (
   env: { readonly now: string; readonly newId: () => string },
 ): Aside => {
   const { mine, theirs, message } = conflict;
+  const writing: Writing = {
+    ...env,
+    actor: person.id,
+    role: person.role,
+    device,
+    input: { by: 'touch' },
+  };
   let { job } = conflict;
   const instead: JobEvent[] = [];
   // What the server says no to, it would say no to as a note as well.
   for (const happening of message === undefined ? notesOf(conflict, clockText) : []) {
-    const event: JobEvent = {
-      format: 1,
-      id: env.newId(),
-      job: job.job,
-      seq: job.seq + 1,
-      at: env.now,
-      actor: person.id,
-      role: person.role,
-      device,
-      input: { by: 'touch' },
-      happening,
-    };
+    const event = writeEvent(job, happening, writing);
     const after = applyEvent(job, event);
     if (!after.ok) break;
     job = after.value;

@@ -1,4 +1,11 @@
-import { applyEvent, askedValue, openJob, type Happening, type JobEvent } from '@/lib/job';
+import {
+  applyEvent,
+  askedValue,
+  openJob,
+  writeEvent,
+  type Happening,
+  type JobEvent,
+} from '@/lib/job';
 import type { JobState } from '@/lib/job';
 import {
   currentStep,
@@ -259,17 +266,13 @@ export class BenchHand {
   }
 
   private eventOf(job: string, seq: number, happening: Happening, by: Person): JobEvent {
-    return {
-      format: 1,
-      id: this.bench.dice.uuid(),
-      job,
-      seq,
-      at: new Date(this.nowMs).toISOString(),
+    return writeEvent({ job, seq: seq - 1 }, happening, {
+      now: new Date(this.nowMs).toISOString(),
+      newId: () => this.bench.dice.uuid(),
       actor: by.id,
       role: by.role,
       device: this.device,
       input: happening.type === 'jobOpened' ? { by: 'shop' } : { by: 'touch' },
-      happening,
-    };
+    });
   }
 }

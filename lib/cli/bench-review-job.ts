@@ -1,6 +1,6 @@
 import { v7 as newId } from 'uuid';
 import { demoProcedures } from '../../demo';
-import { openJob, type JobEvent } from '../job';
+import { openJob, writeEvent, type JobEvent } from '../job';
 import type { Person } from '../people';
 import type { BenchJob } from './bench-wall-shop';
 
@@ -13,24 +13,24 @@ export const newBenchJob = (
   const [revision] = demoProcedures;
   if (revision === undefined) throw new Error('the demo has no procedures');
   const device = 'bench';
-  const opening: JobEvent = {
-    format: 1,
-    id: newId(),
-    job: newId(),
-    seq: 1,
-    at: new Date(atMs).toISOString(),
-    actor: person.id,
-    role: person.role,
-    device,
-    input: { by: 'touch' },
-    happening: {
+  const opening = writeEvent(
+    { job: newId(), seq: 0 },
+    {
       type: 'jobOpened',
       procedure: revision.procedure,
       revision: revision.revision,
       vehicle: { plate: 'F-001', description: 'Utility vehicle' },
       bay,
     },
-  };
+    {
+      now: new Date(atMs).toISOString(),
+      newId: () => newId(),
+      actor: person.id,
+      role: person.role,
+      device,
+      input: { by: 'touch' },
+    },
+  );
   const state = openJob(revision, opening);
   if (!state.ok) throw new Error(state.error.message);
   return { bay, person, cookie: '', device, state: state.value, opening };

@@ -8,6 +8,7 @@ import {
   canBegin,
   openAsks,
   openJob,
+  writeEvent,
   type Happening,
   type JobEvent,
   type JobState,
@@ -42,18 +43,15 @@ const event = (
   device: string,
   atMs: number,
   happening: Happening,
-): JobEvent => ({
-  format: 1,
-  id: id(),
-  job: state.job,
-  seq: state.seq + 1,
-  at: new Date(atMs).toISOString(),
-  actor: by.id,
-  role: by.role,
-  device,
-  input: { by: 'touch' },
-  happening,
-});
+): JobEvent =>
+  writeEvent(state, happening, {
+    now: new Date(atMs).toISOString(),
+    newId: id,
+    actor: by.id,
+    role: by.role,
+    device,
+    input: { by: 'touch' },
+  });
 
 /** The next event of a job as its mechanic writes it, and the job after it. Throws where it is refused. */
 export const nextEvent = (

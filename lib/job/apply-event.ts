@@ -1,5 +1,5 @@
 import { mayClose, unsigned } from '../ledger/ledger';
-import { ok, unreachable, type Result } from '../result';
+import { err, ok, unreachable, type Result } from '../result';
 import { groupOf, kitItemOf, type Revision } from '../procedure';
 import { stopClock } from './clock';
 import { changeGroups } from './effects';
@@ -232,6 +232,20 @@ export const applyEvent = (state: JobState, event: JobEvent): Result<JobState, R
   return after.ok ? ok(record(after.value, event)) : after;
 };
 
+/** The state after more events. On a refusal `at` is the place of the event, counted from 1. */
+export const applyEvents = (
+  state: JobState,
+  events: readonly JobEvent[],
+): Result<JobState, Refusal & { readonly at: number }> => {
+  let now = state;
+  for (const [index, event] of events.entries()) {
+    const after = applyEvent(now, event);
+    if (!after.ok) return err({ ...after.error, at: index + 1 });
+    now = after.value;
+  }
+  return ok(now);
+};
+
 /** The state after all events of a job, from its opening. On a refusal `at` is the place of the event, counted from 1. */
 export const replay = (
   revision: Revision,
@@ -239,13 +253,9 @@ export const replay = (
 ): Result<JobState, Refusal & { readonly at: number }> => {
   const [opening, ...rest] = events;
   if (opening === undefined)
-    return { ok: false, error: { code: 'notOpened', message: 'The job has no events.', at: 1 } };
-  let now = openJob(revision, opening);
-  let at = 1;
-  for (const event of rest) {
-    if (!now.ok) break;
-    now = applyEvent(now.value, event);
-    at += 1;
-  }
-  return now.ok ? now : { ok: false, error: { ...now.error, at } };
+    return err({ code: 'notOpened', message: 'The job has no events.', at: 1 });
+  const opened = openJob(revision, opening);
+  if (!opened.ok) return err({ ...opened.error, at: 1 });
+  const after = applyEvents(opened.value, rest);
+  return after.ok ? after : err({ ...after.error, at: after.error.at + 1 });
 };

@@ -1,7 +1,8 @@
 export * from './event';
 export type * from './state';
 export { dependents } from '../procedure/lookup';
-export { applyEvent, replay } from './apply-event';
+export { applyEvent, applyEvents, replay } from './apply-event';
+export { writeEvent, writeEvents, type Writing } from './write-events';
 export {
   askedEach,
   askedGroup,

@@ -1,4 +1,4 @@
-import { applyEvent, type Happening, type Input, type JobEvent } from '../job';
+import { writeEvents, type Happening, type Input } from '../job';
 import type { KioskEffect, KioskEnv, KioskState, KioskStep, Outcome, Via } from './state';
 
 const inputOf = (via: Via, askedBack: boolean): Input =>
@@ -21,26 +21,13 @@ export const happen = (
 ):
   | { readonly ok: true; readonly state: KioskState; readonly effects: KioskEffect[] }
   | { readonly ok: false; readonly message: string } => {
-  let job = state.job;
-  const effects: KioskEffect[] = [];
-  for (const happening of happenings) {
-    const event: JobEvent = {
-      format: 1,
-      id: env.newId(),
-      job: job.job,
-      seq: job.seq + 1,
-      at: env.now,
-      actor: env.actor,
-      role: env.role,
-      device: env.device,
-      input: inputOf(how.via, how.askedBack ?? false),
-      happening,
-    };
-    const applied = applyEvent(job, event);
-    if (!applied.ok) return { ok: false, message: applied.error.message };
-    job = applied.value;
-    effects.push({ kind: 'store', event });
-  }
+  const { now, newId, actor, role, device } = env;
+  const input = inputOf(how.via, how.askedBack ?? false);
+  const writing = { now, newId, actor, role, device, input };
+  const written = writeEvents(state.job, happenings, writing);
+  if (!written.ok) return { ok: false, message: written.error.message };
+  const { events, job } = written.value;
+  const effects = events.map((event): KioskEffect => ({ kind: 'store', event }));
   return { ok: true, state: { ...state, job }, effects };
 };
 

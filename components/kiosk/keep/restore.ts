@@ -1,4 +1,4 @@
-import { applyEvent, replay, type JobEvent, type JobState } from '@/lib/job';
+import { applyEvents, replay, type JobEvent, type JobState } from '@/lib/job';
 import type { StoredJob } from '@/lib/outbox';
 import { ok, type Result } from '@/lib/result';
 import type { BayNow, KioskLink, SignedOn } from '../link';
@@ -24,13 +24,8 @@ const joined = (record: StoredJob, waiting: readonly JobEvent[]): JobState | und
 };
 
 const onto = (base: JobState, waiting: readonly JobEvent[]): JobState | undefined => {
-  let job = base;
-  for (const event of waiting) {
-    const after = applyEvent(job, event);
-    if (!after.ok) return undefined;
-    job = after.value;
-  }
-  return job;
+  const after = applyEvents(base, waiting);
+  return after.ok ? after.value : undefined;
 };
 
 /** The job with what waits on top of it, from wherever it can be had. */
