@@ -4,11 +4,9 @@ import { personSchema } from '@/lib/people';
 import { revisionSchema } from '@/lib/procedure';
 import { err, ok, type Result } from '@/lib/result';
 import type { Delivery, StoredJob } from '@/lib/outbox';
+import { ask, contentOf, fine, messageOf, problemIn, readAs, send, type Answer } from '../link/ask';
 import type { BayNow, KioskLink, SignedOn } from './link';
 
-const problemSchema = z.object({
-  error: z.object({ code: z.string(), message: z.string(), index: z.number().optional() }),
-});
 const sessionSchema = z.object({ person: personSchema, device: z.string() });
 const hereSchema = z.object({ session: sessionSchema.extend({ bay: z.string() }).nullable() });
 const baySchema = z.object({ job: z.object({ id: z.string(), seq: z.number() }).nullable() });
@@ -17,61 +15,26 @@ const jobSchema = z.object({ revision: revisionSchema, events: z.array(jobEventS
 
 const unreachable = 'The server cannot be reached. Try again, or look at its cable.';
 
-interface Answer {
-  readonly status: number;
-  readonly body: unknown;
-}
-
 /** A pulled cable says nothing: after this long without an answer nobody is there. A sound clip is larger. */
 const patienceMs = 15_000;
 const clipPatienceMs = 60_000;
 /** While a kiosk opens, nobody can work at it. */
 const openingPatienceMs = 4_000;
 
-/** `undefined`: no answer came. */
-const ask = async (
-  path: string,
-  init: RequestInit,
-  limitMs = patienceMs,
-): Promise<Answer | undefined> => {
-  try {
-    const response = await fetch(path, { ...init, signal: AbortSignal.timeout(limitMs) });
-    const text = await response.text();
-    return { status: response.status, body: text === '' ? undefined : JSON.parse(text) };
-  } catch {
-    return undefined; // cut off, or an answer that is none of ours: the same to whoever waits for it
-  }
-};
+const look = (path: string, limitMs = patienceMs): Promise<Answer | undefined> =>
+  ask(path, { method: 'GET' }, limitMs);
 
-const send = (method: 'POST' | 'PUT', path: string, body: unknown): Promise<Answer | undefined> =>
-  ask(path, {
-    method,
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  });
-
-const post = (path: string, body: unknown): Promise<Answer | undefined> => send('POST', path, body);
-
-const fine = ({ status }: Answer): boolean => status >= 200 && status < 300;
-
-const messageOf = ({ body, status }: Answer): string => {
-  const parsed = problemSchema.safeParse(body);
-  return parsed.success ? parsed.data.error.message : `The server answered with ${status}.`;
-};
+const post = (path: string, body: unknown): Promise<Answer | undefined> =>
+  send('POST', path, body, patienceMs);
 
 const worked = (answer: Answer | undefined): Result<void, string> => {
-  if (answer === undefined) return err(unreachable);
-  return fine(answer) ? ok(undefined) : err(messageOf(answer));
+  const content = contentOf(answer, unreachable);
+  return content.ok ? ok(undefined) : content;
 };
 
 const signOn: KioskLink['signOn'] = async (person, pin, bay) => {
   const answer = await post('/api/session', { person, pin, bay });
-  const done = worked(answer);
-  if (!done.ok) return done;
-  const session = sessionSchema.safeParse(answer?.body);
-  return session.success
-    ? ok<SignedOn>(session.data)
-    : err('The server’s answer was not understood.');
+  return readAs<SignedOn>(contentOf(answer, unreachable), sessionSchema);
 };
 
 /** Trouble of the server passes; a refusal of what was sent does not. */
@@ -79,8 +42,7 @@ const passes = (status: number): boolean => status >= 500 || status === 429 || s
 
 /** Somebody else wrote to the job first, or the store refuses an event for itself. */
 const deliveryOf = (answer: Answer): Delivery => {
-  const parsed = problemSchema.safeParse(answer.body);
-  const { code, index = 0 } = parsed.success ? parsed.data.error : { code: '' };
+  const { code, index = 0 } = problemIn(answer) ?? {};
   return code === 'conflict'
     ? { kind: 'overtaken', index }
     : { kind: 'refused', message: messageOf(answer), index };
@@ -95,10 +57,10 @@ const deliver = async (job: string, events: readonly JobEvent[]): Promise<Delive
 };
 
 const readRecord = async (job: string): Promise<Result<StoredJob, string>> => {
-  const answer = await ask(`/api/jobs/${job}`, { method: 'GET' });
-  if (answer === undefined) return err(unreachable);
-  if (!fine(answer)) return err(messageOf(answer));
-  const parsed = jobSchema.safeParse(answer.body);
+  const answer = await look(`/api/jobs/${job}`);
+  const content = contentOf(answer, unreachable);
+  if (!content.ok) return content;
+  const parsed = jobSchema.safeParse(content.value);
   return parsed.success
     ? ok<StoredJob>(parsed.data)
     : err('The job was not understood; the kiosk may need a reload.');
@@ -113,8 +75,8 @@ const readJob = async (job: string): Promise<Result<JobState, string>> => {
 
 const readBay = async (bay: string): Promise<Result<BayNow, string>> => {
   const [there, session] = await Promise.all([
-    ask(`/api/bays/${bay}`, { method: 'GET' }, openingPatienceMs),
-    ask('/api/session', { method: 'GET' }, openingPatienceMs),
+    look(`/api/bays/${bay}`, openingPatienceMs),
+    look('/api/session', openingPatienceMs),
   ]);
   if (there === undefined || session === undefined) return err(unreachable);
   const open = baySchema.safeParse(there.body);
@@ -125,7 +87,7 @@ const readBay = async (bay: string): Promise<Result<BayNow, string>> => {
 };
 
 const readHead = async (job: string): Promise<Result<string, string>> => {
-  const answer = await ask(`/api/jobs/${job}`, { method: 'GET' });
+  const answer = await look(`/api/jobs/${job}`);
   if (answer === undefined) return err(unreachable);
   const parsed = headSchema.safeParse(answer.body);
   return parsed.success ? ok(parsed.data.head) : err(messageOf(answer));
@@ -134,7 +96,7 @@ const readHead = async (job: string): Promise<Result<string, string>> => {
 /** The shop's server as this browser reaches it. */
 export const httpLink: KioskLink = {
   signOn,
-  signOff: async () => worked(await ask('/api/session', { method: 'DELETE' })),
+  signOff: async () => worked(await ask('/api/session', { method: 'DELETE' }, patienceMs)),
   deliver,
   readJob,
   readRecord,
@@ -142,7 +104,8 @@ export const httpLink: KioskLink = {
   readHead,
   foreman: async (job, person, pin, events) =>
     worked(await post(`/api/jobs/${job}/foreman`, { person, pin, events })),
-  keepShopSettings: async (changed) => worked(await send('PUT', '/api/shop/settings', changed)),
+  keepShopSettings: async (changed) =>
+    worked(await send('PUT', '/api/shop/settings', changed, patienceMs)),
   keepClip: async (id, clip) =>
     worked(
       await ask(

@@ -1,5 +1,5 @@
-import { z } from 'zod';
-import { err, ok, type Result } from '@/lib/result';
+import { ok, type Result } from '@/lib/result';
+import { contentOf, send } from '../link/ask';
 
 /** What is to be changed, and what showed it. */
 export interface SheetWish {
@@ -10,23 +10,12 @@ export interface SheetWish {
   readonly seen: { readonly job: string; readonly seq: number };
 }
 
-const problemSchema = z.object({ error: z.object({ message: z.string() }) });
-
 const post = async (path: string, body: unknown): Promise<Result<void, string>> => {
-  try {
-    const response = await fetch(path, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(body),
-    });
-    if (response.ok) return ok(undefined);
-    const problem = problemSchema.safeParse(await response.json());
-    return err(
-      problem.success ? problem.data.error.message : `The server answered with ${response.status}.`,
-    );
-  } catch {
-    return err('The server cannot be reached. Nothing was changed; try again.'); // cut off
-  }
+  const content = contentOf(
+    await send('POST', path, body),
+    'The server cannot be reached. Nothing was changed; try again.',
+  );
+  return content.ok ? ok(undefined) : content;
 };
 
 /** Marks a sheet for its writer; the error says what to do. */
