@@ -12,3 +12,7 @@ export const err = <E>(error: E): { readonly ok: false; readonly error: E } => (
 export const unreachable = (never: never): never => {
   throw new Error(`unreachable: ${JSON.stringify(never)}`);
 };
+
+/** What a thrown value says, in one line for people. */
+export const errorText = (error: unknown): string =>
+  error instanceof Error ? error.message : String(error);

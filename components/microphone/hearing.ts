@@ -7,6 +7,7 @@ import type { FromWorker, ToWorker, Utterance } from './protocol';
 import { decibel, frameSamples, powerOf } from './sound';
 import { BayEar } from './sounds/bay-ear';
 import type { SoundTeller } from './sounds/sound-link';
+import { errorText } from '@/lib/result';
 
 const framesPerLevel = 5;
 /** The room goes on sounding for a moment after the kiosk has spoken. */
@@ -71,7 +72,7 @@ export class Hearing {
         },
       });
     this.#jobs = new JobLine((error) => {
-      const detail = error instanceof Error ? error.message : String(error);
+      const detail = errorText(error);
       tell({ kind: 'failed', reason: 'workerDead', detail });
     }, now);
   }

@@ -11,6 +11,7 @@ import {
 } from './model-file';
 import type { FromWorker, ModelFacts, ToWorker } from './protocol';
 import { SoundLink } from './sounds/sound-link';
+import { errorText } from '@/lib/result';
 
 // The worker's own globals; the DOM library declares the page's.
 interface WorkerScope {
@@ -27,7 +28,7 @@ const tell = (message: FromWorker, transfer?: Transferable[]): void => {
 };
 
 const fail = (reason: DeafnessReason, error: unknown): void => {
-  tell({ kind: 'failed', reason, detail: error instanceof Error ? error.message : String(error) });
+  tell({ kind: 'failed', reason, detail: errorText(error) });
 };
 
 /** From the browser's store of unpacked models when this very one is there; fetched and checked otherwise. */
@@ -46,7 +47,7 @@ const loadModel = async (model: ModelFacts, rateHz: number): Promise<Engine> => 
     return engine;
   } catch (error) {
     await forgetUnpacked();
-    throw new ModelProblem('modelCorrupt', error instanceof Error ? error.message : String(error));
+    throw new ModelProblem('modelCorrupt', errorText(error));
   }
 };
 

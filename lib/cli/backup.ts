@@ -2,6 +2,7 @@ import { join, resolve } from 'node:path';
 import { readSettings } from '../config';
 import { backUp } from '../store/backup';
 import { reportLines } from './verify-report';
+import { errorText } from '../result';
 
 const usage =
   'npm run backup [-- FOLDER]: makes a backup of the data folder as a new folder in FOLDER';
@@ -27,6 +28,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(errorText(error));
   process.exitCode = 1;
 });

@@ -1,11 +1,8 @@
 import type { ReviewMeasures } from './bench-review';
+import { quantileText } from './bench-times';
 
-/** By the nearest rank. */
-const quantile = (values: readonly number[], share: number): string => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)];
-  return at === undefined ? '–' : `${at.toFixed(1)} ms`;
-};
+const quantile = (tookMs: readonly number[], share: number): string =>
+  quantileText(tookMs, share, 1);
 
 const thousands = (count: number): string => count.toLocaleString('en');
 

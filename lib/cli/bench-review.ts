@@ -9,6 +9,7 @@ import type { ReviewFilter } from '../review';
 import { rebuildReview, reviewOf, type Review } from '../store/review';
 import { LibsqlDialect } from '../store/dialect';
 import { jobLog, type Store } from '../store';
+import { reviewTables } from '../store/review/tables';
 import type { Tables } from '../store/tables';
 import { onProjectDisk, openedStore } from './bench-appends';
 import { newBenchJob } from './bench-review-job';
@@ -72,20 +73,9 @@ const asks = (all: ReviewFilter, month: ReviewFilter): readonly (readonly [strin
   ];
 };
 
-const reviewTables = [
-  'job_events',
-  'review_jobs',
-  'review_readings',
-  'review_steps',
-  'review_deviations',
-  'review_reworks',
-  'review_holds',
-  'review_hearings',
-] as const;
-
 const countRows = async ({ db }: Store): Promise<Readonly<Record<string, number>>> => {
   const counts: Record<string, number> = {};
-  for (const table of reviewTables) {
+  for (const table of ['job_events', ...reviewTables] as const) {
     const row = await db
       .selectFrom(table)
       .select((from) => from.fn.countAll<number>().as('count'))

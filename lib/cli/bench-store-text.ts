@@ -1,16 +1,11 @@
 import type { AppendMeasures, Pace } from './bench-appends';
 import type { LargeMeasures } from './bench-large';
-
-const quantileMs = (values: readonly number[], share: number): string => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)];
-  return at === undefined ? '–' : `${at.toFixed(2)} ms`;
-};
+import { quantileText } from './bench-times';
 
 const pace = (name: string, { perSecond, tookMs }: Pace, bare: Pace): string =>
   `  ${name.padEnd(31)} ${perSecond.toFixed(0).padStart(6)}/s  ` +
   `${(perSecond / bare.perSecond).toFixed(2)} × bare, ` +
-  `p50 ${quantileMs(tookMs, 0.5)}, p99 ${quantileMs(tookMs, 0.99)} (n = ${tookMs.length})`;
+  `p50 ${quantileText(tookMs, 0.5, 2)}, p99 ${quantileText(tookMs, 0.99, 2)} (n = ${tookMs.length})`;
 
 /** The lines of `npm run bench -- appends`. */
 export const appendsText = ({ bare, single, concurrent }: AppendMeasures): string =>

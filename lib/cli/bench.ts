@@ -6,17 +6,13 @@ import { measureLarge } from './bench-large';
 import { measureReview } from './bench-review';
 import { reviewText } from './bench-review-text';
 import { appendsText, largeText } from './bench-store-text';
+import { quantileText } from './bench-times';
 import { measureWall, type WallMeasures } from './bench-wall';
 import { findChromium } from './chromium';
+import { errorText } from '../result';
 
-/** By the nearest rank. */
-const quantile = (values: readonly number[], share: number): string => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)];
-  return at === undefined ? '–' : `${at.toFixed(0)} ms`;
-};
 const spread = (values: readonly number[]): string =>
-  `p50 ${quantile(values, 0.5)}, p95 ${quantile(values, 0.95)} (n = ${values.length})`;
+  `p50 ${quantileText(values, 0.5, 0)}, p95 ${quantileText(values, 0.95, 0)} (n = ${values.length})`;
 const megabytes = (mb: number | undefined): string =>
   mb === undefined ? 'not told by this system' : `${mb.toFixed(0)} MB`;
 
@@ -92,6 +88,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(errorText(error));
   process.exitCode = 1;
 });

@@ -7,6 +7,7 @@ import { fuzz } from './faults/fuzz';
 import { killRounds } from './faults/kills';
 import { networkFaults } from './faults/networks';
 import { clockLines, fuzzLines, killLines, networkLines, type Told } from './faults/report';
+import { errorText } from '../result';
 
 const parts = ['requests', 'network', 'clock', 'kill'] as const;
 type Part = (typeof parts)[number];
@@ -74,6 +75,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(errorText(error));
   process.exitCode = 1;
 });

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 
 export interface HearArguments {
   readonly dir: string;
@@ -67,6 +67,6 @@ export const readHearArguments = (args: readonly string[]): Result<HearArguments
       ...(values.json === undefined ? {} : { json: resolve(typedIn, values.json) }),
     });
   } catch (error) {
-    return err(`${error instanceof Error ? error.message : String(error)} ${usage}`);
+    return err(`${errorText(error)} ${usage}`);
   }
 };

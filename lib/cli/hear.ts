@@ -3,7 +3,7 @@ import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { Trial } from '../../components/microphone/measure/check';
 import { hearingFolders } from '../hearing';
-import { ok } from '../result';
+import { errorText, ok } from '../result';
 import { buildHearing } from './build-hearing';
 import { readHearArguments, type HearArguments } from './hear-arguments';
 import { hearReport, hearTable } from './hear-report';
@@ -146,6 +146,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  const [line = ''] = (error instanceof Error ? error.message : String(error)).split('\n');
+  const [line = ''] = errorText(error).split('\n');
   giveUp(line);
 });

@@ -2,6 +2,7 @@ import { readdir, stat, writeFile } from 'node:fs/promises';
 import { basename, join, resolve, sep } from 'node:path';
 import { parseArgs } from 'node:util';
 import { manifestSchema, sha256Of, type Manifest, type ModelFile } from '../hearing';
+import { errorText } from '../result';
 
 const usage =
   'Use: npm run model:manifest -- models/speech/NAME --language en-US --licence "Apache-2.0"';
@@ -69,7 +70,7 @@ main().then(
     process.exitCode = 1;
   },
   (error: unknown) => {
-    console.error(error instanceof Error ? error.message : String(error));
+    console.error(errorText(error));
     process.exitCode = 1;
   },
 );

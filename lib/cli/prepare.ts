@@ -2,7 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { readSettings, type Settings } from '../config';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 import { newestRevisions, openStore, readShop, type Store } from '../store';
 import { databaseFile } from '../store/files';
 import { doubtLines } from './doubt-lines';
@@ -15,8 +15,6 @@ interface Plan {
   /** Lines for the person who started it. */
   readonly addresses: readonly string[];
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Nothing is written before this is known: another server may be at work on the same data. */
 const portIsFree = ({ port, host }: Settings): Promise<Result<undefined, string>> =>
@@ -38,7 +36,7 @@ const makeFolder = async ({ dataFolder }: Settings): Promise<Result<undefined, s
     await mkdir(dataFolder, { recursive: true, mode: 0o700 });
     return ok(undefined);
   } catch (error) {
-    return err(`The data folder ${dataFolder} cannot be made: ${reason(error)}`);
+    return err(`The data folder ${dataFolder} cannot be made: ${errorText(error)}`);
   }
 };
 

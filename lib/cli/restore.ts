@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import { readSettings } from '../config';
 import { restore } from '../store/backup';
 import { reportLines } from './verify-report';
+import { errorText } from '../result';
 
 const usage =
   'npm run restore -- BACKUP [--force]: puts the backup BACKUP into the data folder; --force puts what is there aside';
@@ -40,6 +41,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(errorText(error));
   process.exitCode = 1;
 });

@@ -3,6 +3,7 @@ import { readSettings } from '../config';
 import { openStore, verifyAll, type Store } from '../store';
 import { databaseFile } from '../store/files';
 import { reportLines } from './verify-report';
+import { errorText } from '../result';
 
 /** Whether anchors that somebody wrote down are still those of the record. */
 const keptAnchors = async ({ db }: Store, hashes: readonly string[]) => {
@@ -41,6 +42,6 @@ const main = async (): Promise<void> => {
 };
 
 main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(errorText(error));
   process.exitCode = 1;
 });

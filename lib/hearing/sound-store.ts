@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { z } from 'zod';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 import type { KindTable } from '../sound';
 import { kindTableSchema, soundManifestSchema } from './manifest';
 import { checkFile, subfolders, type ModelTrouble } from './model-store';
@@ -30,7 +30,7 @@ const readJson = async <T>(
     const parsed = schema.safeParse(JSON.parse(await readFile(path, 'utf8')));
     return parsed.success ? ok(parsed.data) : corrupt(`${path} is not what models/README.md says`);
   } catch (error) {
-    return corrupt(`${path}: ${error instanceof Error ? error.message : String(error)}`);
+    return corrupt(`${path}: ${errorText(error)}`);
   }
 };
 

@@ -1,7 +1,7 @@
 import { mkdir, statfs } from 'node:fs/promises';
 import { readSettings } from '../config';
 import { hearingAnswer, hearingFolders } from '../hearing';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 import { clipShelf, jobLog, openStore, type ClipShelf, type JobLog, type Store } from '../store';
 import { clipFolder, databaseFile } from '../store/files';
 import { keepAnchoring } from './daily-anchor';
@@ -84,9 +84,7 @@ declare global {
  * is one line; the next call tries again.
  */
 export const getShopServer = async (): Promise<Result<ShopServer, string>> => {
-  globalThis.baycallShopServer ??= open().catch((error: unknown) =>
-    err(error instanceof Error ? error.message : String(error)),
-  );
+  globalThis.baycallShopServer ??= open().catch((error: unknown) => err(errorText(error)));
   const server = await globalThis.baycallShopServer;
   if (!server.ok) globalThis.baycallShopServer = undefined;
   return server;

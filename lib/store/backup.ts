@@ -4,7 +4,7 @@ import { copyFile, mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import Libsql from 'libsql';
 import { sql } from 'kysely';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 import { clipFolder, databaseFile } from './files';
 import { openStore, type Store } from './open';
 import { verifyAll, type Verification } from './verify';
@@ -13,8 +13,6 @@ import { verifyAll, type Verification } from './verify';
 export interface Checked extends Verification {
   readonly clips: number;
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** A written file or folder is only safe once it is synced by name. */
 const sync = async (path: string): Promise<void> => {
@@ -83,7 +81,7 @@ const withCopy = async <T>(
       await store.value.close();
     }
   } catch (error) {
-    return err(`${folder} cannot be read: ${reason(error)}`);
+    return err(`${folder} cannot be read: ${errorText(error)}`);
   } finally {
     await removeDatabase(copy);
   }
@@ -144,7 +142,7 @@ export const backUp = async (dataFolder: string, to: string): Promise<Result<Che
     await sync(dirname(to));
     return checked;
   } catch (error) {
-    return err(`The backup could not be made: ${reason(error)}`);
+    return err(`The backup could not be made: ${errorText(error)}`);
   } finally {
     await rm(part, { recursive: true, force: true });
   }
@@ -225,7 +223,7 @@ export const restore = async (
     return after.ok ? ok({ checked: after.value, aside: there ? aside : undefined }) : after;
   } catch (error) {
     return err(
-      `The backup could not be restored: ${reason(error)}` +
+      `The backup could not be restored: ${errorText(error)}` +
         (existsSync(aside) ? ` What was there before is ${aside}.` : ''),
     );
   } finally {

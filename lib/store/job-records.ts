@@ -80,15 +80,19 @@ export const jobIds = async (db: Reader): Promise<readonly string[]> =>
 export const jobBay = async (db: Reader, job: string): Promise<string | undefined> =>
   (await db.selectFrom('jobs').select('bay').where('id', '=', job).executeTakeFirst())?.bay;
 
-export const readEvents = async (db: Reader, job: string): Promise<readonly JobEvent[]> => {
+/** The stored text of each event of a job, in order. */
+export const eventTexts = async (db: Reader, job: string): Promise<readonly string[]> => {
   const rows = await db
     .selectFrom('job_events')
     .select('event')
     .where('job', '=', job)
     .orderBy('seq')
     .execute();
-  return rows.map((row) => jobEventSchema.parse(JSON.parse(row.event)));
+  return rows.map(({ event }) => event);
 };
+
+export const readEvents = async (db: Reader, job: string): Promise<readonly JobEvent[]> =>
+  (await eventTexts(db, job)).map((text) => jobEventSchema.parse(JSON.parse(text)));
 
 /** A job with its revision and events, if there is one of that id. */
 export const readJob = async (db: Reader, id: string): Promise<JobRecord | undefined> => {

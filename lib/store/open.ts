@@ -1,7 +1,7 @@
 import Libsql from 'libsql';
 import { Kysely, Migrator } from 'kysely';
 import { z } from 'zod';
-import { err, ok, type Result } from '../result';
+import { err, errorText, ok, type Result } from '../result';
 import { keepingStatements, LibsqlDialect } from './dialect';
 import { migrations } from './migrations';
 import type { Tables } from './tables';
@@ -45,15 +45,13 @@ const setPragmas = (database: Libsql.Database): Result<Store['pragmas'], string>
   return ok(seen);
 };
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 const migrate = async (db: Kysely<Tables>): Promise<Result<undefined, string>> => {
   const provider = { getMigrations: () => Promise.resolve(migrations) };
   const { error, results } = await new Migrator({ db, provider }).migrateToLatest();
   if (error === undefined) return ok(undefined);
   const at = results?.find((result) => result.status === 'Error')?.migrationName;
   return err(
-    `The database could not be brought up to date${at ? ` (${at})` : ''}: ${reason(error)}`,
+    `The database could not be brought up to date${at ? ` (${at})` : ''}: ${errorText(error)}`,
   );
 };
 
@@ -79,6 +77,6 @@ export const openStore = async (file: string): Promise<Result<Store, string>> =>
     return store;
   } catch (error) {
     database?.close();
-    return err(`The database ${file} cannot be used: ${reason(error)}`);
+    return err(`The database ${file} cannot be used: ${errorText(error)}`);
   }
 };

@@ -1,5 +1,6 @@
 import { jobEventSchema, type JobEvent } from '../job';
 import type { Revision } from '../procedure';
+import { eventTexts } from './job-records';
 import type { Store } from './open';
 import { readRevision } from './procedures';
 
@@ -30,17 +31,12 @@ export const recordSoFar = async ({ db }: Store, job: string): Promise<RecordSoF
   if (row === undefined) return undefined;
   const revision = await readRevision(db, row.procedure, row.revision);
   if (revision === undefined) throw new Error(`The revision of job ${job} is missing.`);
-  const rows = await db
-    .selectFrom('job_events')
-    .select('event')
-    .where('job', '=', job)
-    .orderBy('seq')
-    .execute();
+  const texts = await eventTexts(db, job);
   const events: JobEvent[] = [];
-  for (const { event: text } of rows) {
+  for (const text of texts) {
     const event = readEvent(text);
     if (event === undefined) break;
     events.push(event);
   }
-  return { revision, events, stored: rows.length };
+  return { revision, events, stored: texts.length };
 };

@@ -4,6 +4,7 @@ import { decodeRecording } from '../recording';
 import { sampleRateHz } from '../sound';
 import type { Moment } from '../turn';
 import { endOfSpeechS, withNoise, withRoom } from './mixture';
+import { errorText } from '@/lib/result';
 
 /** One recording to listen to; noise recordings are given by address. */
 export interface Trial {
@@ -105,7 +106,7 @@ const listen = async (trial: Trial): Promise<TrialResult> => {
   try {
     speech = await fetchSound(trial.url);
   } catch (error) {
-    const problem = error instanceof Error ? error.message : String(error);
+    const problem = errorText(error);
     return { problem, durationS: 0, outcomes: [] };
   }
   const leadS = trial.noise === undefined ? quietLeadS : noisyLeadS;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { kindScores, soundKinds, type KindScores } from '@/lib/sound';
 import type { FromSounds, SoundModelFacts, ToSounds } from './protocol';
+import { errorText } from '@/lib/result';
 
 /** Tells what is in a window of sound; undefined when it cannot, or not in time. */
 export interface SoundTeller {
@@ -47,7 +48,7 @@ export class SoundLink implements SoundTeller {
     try {
       this.#facts = await soundFacts(base);
     } catch (error) {
-      this.#fail(error instanceof Error ? error.message : String(error));
+      this.#fail(errorText(error));
       return;
     }
     if (this.#facts === undefined) {

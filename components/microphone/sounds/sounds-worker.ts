@@ -1,3 +1,4 @@
+import { errorText } from '@/lib/result';
 import { loadClassifier, type SoundClassifier } from './classifier';
 import { ownOriginOnly } from './own-origin';
 import { newsApart } from './quiet-console';
@@ -9,8 +10,6 @@ interface WorkerScope {
   postMessage(message: FromSounds): void;
 }
 const scope = globalThis as unknown as WorkerScope;
-const detailOf = (error: unknown): string =>
-  error instanceof Error ? error.message : String(error);
 
 globalThis.fetch = ownOriginOnly(location.origin, globalThis.fetch.bind(globalThis));
 
@@ -23,7 +22,7 @@ const load = async ({ base, model }: Extract<ToSounds, { kind: 'load' }>): Promi
     classifier = await loadClassifier(base, model);
     scope.postMessage({ kind: 'loaded' });
   } catch (error) {
-    scope.postMessage({ kind: 'failed', detail: detailOf(error) });
+    scope.postMessage({ kind: 'failed', detail: errorText(error) });
   }
 };
 
@@ -36,6 +35,6 @@ scope.onmessage = ({ data }) => {
     const labelled = classifier?.classify(data.samples, data.sampleRateHz) ?? [];
     scope.postMessage({ kind: 'classified', id: data.id, labelled });
   } catch (error) {
-    scope.postMessage({ kind: 'failed', detail: detailOf(error) });
+    scope.postMessage({ kind: 'failed', detail: errorText(error) });
   }
 };

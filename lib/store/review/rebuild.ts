@@ -1,10 +1,11 @@
 import { applyEvent, openJob, type JobEvent, type JobState } from '../../job';
 import type { Revision } from '../../procedure';
-import { err, ok, type Result } from '../../result';
+import { err, errorText, ok, type Result } from '../../result';
 import { projectEvent, reviewVersion, type ReviewWrite } from '../../review';
 import { readJob } from '../job-records';
 import type { Store } from '../open';
 import type { Reader } from '../reader';
+import { reviewTables } from './tables';
 import { writeReview } from './write-review';
 
 /** What all events of a job write. Throws where the rules refuse one: then the record has been tampered with. */
@@ -23,22 +24,12 @@ export const reviewOfJob = (
   });
 };
 
-const tables = [
-  'review_jobs',
-  'review_readings',
-  'review_steps',
-  'review_deviations',
-  'review_reworks',
-  'review_holds',
-  'review_hearings',
-] as const;
-
 /** Empties the review where another version of it was made. */
 const begin = (store: Store): Promise<void> =>
   store.db.transaction().execute(async (write) => {
     const there = await write.selectFrom('review_state').select('version').executeTakeFirst();
     if (there?.version === reviewVersion) return;
-    for (const table of tables) await write.deleteFrom(table).execute();
+    for (const table of reviewTables) await write.deleteFrom(table).execute();
     await write.deleteFrom('review_state').execute();
     await write
       .insertInto('review_state')
@@ -78,7 +69,7 @@ const projected = async (
       ? err(`Job ${id} is gone.`)
       : ok(reviewOfJob(record.revision, record.events));
   } catch (error) {
-    return err(error instanceof Error ? error.message : String(error));
+    return err(errorText(error));
   }
 };
 

@@ -74,3 +74,14 @@ export interface ReviewTables {
     done_at: string | null;
   };
 }
+
+/** All that is made from events, and can be made from them anew. */
+export const reviewTables = [
+  'review_jobs',
+  'review_readings',
+  'review_steps',
+  'review_deviations',
+  'review_reworks',
+  'review_holds',
+  'review_hearings',
+] as const satisfies readonly (keyof ReviewTables)[];

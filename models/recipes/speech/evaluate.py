@@ -18,6 +18,8 @@ from multiprocessing import Pool
 import numpy as np
 import soundfile as sf
 
+from acoustic.edits import edits
+
 RATE_HZ = 16000
 UNKNOWN = "[unk]"
 COLUMNS = ["recordings", "right", "with unk", "words", "word errors"]
@@ -74,15 +76,6 @@ class PocketSphinxWords:
         self.decoder.end_utt()
         best = self.decoder.hyp()
         return [(word, 1.0) for word in (best.hypstr.split() if best else [])]
-
-
-def edits(a, b):
-    row = list(range(len(b) + 1))
-    for i, x in enumerate(a):
-        before, row[0] = row[:], i + 1
-        for j, y in enumerate(b):
-            row[j + 1] = min(before[j] + (x != y), before[j + 1] + 1, row[j] + 1)
-    return row[-1]
 
 
 def recordings(folder, sets, every):

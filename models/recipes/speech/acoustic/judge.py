@@ -3,14 +3,7 @@
 import numpy as np
 import torch
 
-
-def edits(a, b):
-    row = list(range(len(b) + 1))
-    for i, x in enumerate(a):
-        before, row[0] = row[:], i + 1
-        for j, y in enumerate(b):
-            row[j + 1] = min(before[j] + (x != y), before[j + 1] + 1, row[j] + 1)
-    return row[-1]
+from .edits import edits
 
 
 def heard(scores):
