@@ -1,22 +1,11 @@
 import { scaleLinear } from 'd3-scale';
 import { useId } from 'react';
+import type { PhraseHearings } from '@/lib/review';
 import { ChartFrame, HALF } from './chart-frame';
 import { CountAxis } from './count-axis';
 import { Hatching } from './hatching';
-import { percent } from './percent';
+import { percent } from '../design/percent';
 import { RowLabel } from './row-label';
-
-export interface HearingBar {
-  readonly phrase: string;
-  readonly heard: number;
-  readonly askedBack: number;
-  /** False: asked back, and the answer was no. */
-  readonly declined: number;
-  /** False: stored, and taken back. */
-  readonly takenBack: number;
-  readonly saidAgain: number;
-  readonly troubled: { readonly share: number; readonly from: number; readonly to: number };
-}
 
 /** More bars than this are in the table only. */
 const MOST_BARS = 12;
@@ -25,18 +14,18 @@ const RIGHT = HALF - 96;
 const TOP = 8;
 const ROW = 30;
 
-const falseOf = ({ declined, takenBack }: HearingBar): number => declined + takenBack;
-const troubleOf = (bar: HearingBar): number => falseOf(bar) + bar.saidAgain;
+const falseOf = ({ declined, takenBack }: PhraseHearings): number => declined + takenBack;
+const troubleOf = (bar: PhraseHearings): number => falseOf(bar) + bar.saidAgain;
 
 /** How often each phrase was heard falsely, or had to be said again: what the shop should say in another way. */
-export function HearingsChart({ bars, heard }: { bars: readonly HearingBar[]; heard: number }) {
+export function HearingsChart({ bars, heard }: { bars: readonly PhraseHearings[]; heard: number }) {
   const hatched = useId();
   const troubled = bars.filter((bar) => troubleOf(bar) > 0);
   const drawn = troubled.slice(0, MOST_BARS);
   const most = Math.max(0, ...drawn.map(troubleOf));
   const x = scaleLinear([0, Math.max(1, most)], [LABELS, RIGHT]);
   const bottom = TOP + drawn.length * ROW;
-  const sum = (of: (bar: HearingBar) => number): number =>
+  const sum = (of: (bar: PhraseHearings) => number): number =>
     bars.reduce((total, bar) => total + of(bar), 0);
   const [first] = troubled;
   return (

@@ -1,18 +1,9 @@
 import { scaleLinear } from 'd3-scale';
+import type { HoldReasonRow } from '@/lib/review';
+import { minutesText } from '../design/duration';
 import { ChartFrame, HALF } from './chart-frame';
 import { CountAxis } from './count-axis';
 import { RowLabel } from './row-label';
-
-export interface HoldBar {
-  readonly reason: string;
-  readonly count: number;
-  /** Of those, how many still last. */
-  readonly running: number;
-  /** Of those that ended. */
-  readonly totalMinutes: number;
-  readonly medianMinutes?: number | undefined;
-  readonly longestMinutes?: number | undefined;
-}
 
 /** More bars than this are in the table only. */
 const MOST_BARS = 12;
@@ -21,19 +12,8 @@ const RIGHT = HALF - 96;
 const TOP = 8;
 const ROW = 30;
 
-/** Minutes as they are said of a wait: "40 min", "3 h 20". */
-const waitText = (minutes: number): string => {
-  const whole = Math.round(minutes);
-  return whole < 60
-    ? `${whole} min`
-    : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
-};
-
-const orDash = (minutes: number | undefined): string =>
-  minutes === undefined ? '–' : waitText(minutes);
-
 /** How often jobs were held for each reason, and how long in all. */
-export function HoldsChart({ bars }: { readonly bars: readonly HoldBar[] }) {
+export function HoldsChart({ bars }: { readonly bars: readonly HoldReasonRow[] }) {
   const title = 'Holds by reason';
   const drawn = bars.slice(0, MOST_BARS);
   const most = Math.max(0, ...bars.map(({ count }) => count));
@@ -48,7 +28,7 @@ export function HoldsChart({ bars }: { readonly bars: readonly HoldBar[] }) {
       says={
         first === undefined
           ? 'No holds.'
-          : `${total} holds, ${waitText(minutes)} in all. The longest in all: ${first.reason}, ${waitText(first.totalMinutes)}.`
+          : `${total} holds, ${minutesText(minutes)} in all. The longest in all: ${first.reason}, ${minutesText(first.totalMinutes)}.`
       }
       width={HALF}
       height={bottom + 22}
@@ -66,9 +46,9 @@ export function HoldsChart({ bars }: { readonly bars: readonly HoldBar[] }) {
             bar.reason,
             bar.count,
             bar.running,
-            waitText(bar.totalMinutes),
-            orDash(bar.medianMinutes),
-            orDash(bar.longestMinutes),
+            minutesText(bar.totalMinutes),
+            minutesText(bar.medianMinutes),
+            minutesText(bar.longestMinutes),
           ],
         })),
       }}
@@ -87,7 +67,7 @@ export function HoldsChart({ bars }: { readonly bars: readonly HoldBar[] }) {
               className="fill-act"
             />
             <text x={x(count) + 8} y={middle + 4} className="fill-ink">
-              {count}× · {waitText(totalMinutes)}
+              {count}× · {minutesText(totalMinutes)}
             </text>
           </g>
         );

@@ -1,5 +1,5 @@
-export { HearingsChart, type HearingBar } from './hearings-chart';
-export { HoldsChart, type HoldBar } from './holds-chart';
+export { HearingsChart } from './hearings-chart';
+export { HoldsChart } from './holds-chart';
 export type { IndividualPoint, IndividualsFacts } from './individual-point';
 export { IndividualsChart } from './individuals-chart';
 export { ParetoChart, type ParetoItem } from './pareto-chart';

@@ -3,7 +3,7 @@ import { line } from 'd3-shape';
 import type { ParetoBar } from '@/lib/statistics';
 import { ChartFrame, HALF } from './chart-frame';
 import { CountAxis } from './count-axis';
-import { percent } from './percent';
+import { percent } from '../design/percent';
 import { RowLabel } from './row-label';
 
 export interface ParetoItem extends Omit<ParetoBar, 'name'> {

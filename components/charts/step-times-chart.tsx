@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { ENOUGH_RUNS } from '@/lib/statistics';
 import { ChartFrame, WHOLE } from './chart-frame';
-import { percent } from './percent';
+import { percent } from '../design/percent';
 import { RowLabel } from './row-label';
 
 export interface StepTimesRow {

@@ -8,7 +8,7 @@ import type { BayCard, JobCard } from '@/lib/wall';
 import { Button } from '../design/button';
 import { Glyph } from '../design/glyph';
 import { barredFrom } from '../kiosk/foreman-acts';
-import { clockText } from '../kiosk/duration';
+import { clockText } from '../design/duration';
 import { ReasonText } from '../kiosk/reason-text';
 import { JobFacts } from '../wall/job-facts';
 import { actsFor, endsToAnswer, holdAct, type ForemanAct } from './acts';

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { SetAside } from '@/lib/outbox';
 import { Button } from '../design/button';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 import type { KioskDisk } from './keep/disk';
 
 /** Saves it as a file, for whoever is to look into it. */

@@ -1,7 +1,7 @@
 'use client';
 import type { JobState } from '@/lib/job';
 import { Button } from '../design/button';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 import { VerdictMark } from '../step/verdict-mark';
 import { ReasonText } from './reason-text';
 

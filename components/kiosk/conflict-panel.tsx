@@ -5,7 +5,7 @@ import type { Revision } from '@/lib/procedure';
 import { Button } from '../design/button';
 import { Glyph, type GlyphName } from '../design/glyph';
 import { Panel } from '../design/panel';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 
 function Side({
   title,

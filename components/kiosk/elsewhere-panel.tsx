@@ -2,7 +2,7 @@
 import type { JobState } from '@/lib/job';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 
 /** The job is in work at another kiosk: it goes on here only when somebody says so. */
 export function ElsewherePanel({

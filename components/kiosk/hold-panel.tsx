@@ -4,7 +4,7 @@ import type { LooseEnd } from '@/lib/ledger';
 import type { HoldReason } from '@/lib/voice';
 import { Button } from '../design/button';
 import { Panel } from '../design/panel';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 import { keyOf } from './key-of';
 import { ReasonText } from './reason-text';
 

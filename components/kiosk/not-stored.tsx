@@ -1,5 +1,5 @@
 import { Glyph } from '../design/glyph';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 import type { OutboxView } from './keep/outbox-runner';
 
 /** How much of what was done here the server does not have yet; and once it cannot be reached, since when. */

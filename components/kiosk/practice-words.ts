@@ -1,8 +1,7 @@
 import { isValue, otherWordings, type Practised, type Try, type Works } from '@/lib/practice';
 import type { PersonalVoice } from '@/lib/voice';
 import type { GlyphName } from '../design/glyph';
-
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
+import { percent } from '../design/percent';
 
 interface Sign {
   readonly glyph: GlyphName;

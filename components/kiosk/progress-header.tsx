@@ -1,6 +1,6 @@
 import type { Vehicle } from '@/lib/shop';
 import { Glyph } from '../design/glyph';
-import { durationText } from './duration';
+import { durationText } from '../design/duration';
 import { HearingBadge, type HearingView } from './hearing-badge';
 import type { OutboxView } from './keep/outbox-runner';
 import { NotStored } from './not-stored';

@@ -1,6 +1,6 @@
 import { applyEvent, writeEvent, type JobEvent, type JobState, type Writing } from '@/lib/job';
 import { notesOf, type Conflict, type SetAside } from '@/lib/outbox';
-import { clockText } from './duration';
+import { clockText } from '../design/duration';
 import type { SignedOn } from './link';
 
 /** What setting a conflict's own side aside comes to. */

@@ -4,7 +4,8 @@ import { timelineAddress } from './address';
 import type { Clock } from './clock';
 import { Section } from './section';
 import { WhyText } from './transcript';
-import { minutesWords, stepWords } from './words';
+import { minutesText } from '../design/duration';
+import { stepWords } from './words';
 
 /** Why jobs stood, how often and how long. */
 export function HoldSection({
@@ -51,7 +52,7 @@ export function HoldSection({
                 stepWords(row),
                 <WhyText key="why" why={row.why} sounds={foreman} />,
                 row.by.label,
-                row.minutes === undefined ? 'still on hold' : minutesWords(row.minutes),
+                row.minutes === undefined ? 'still on hold' : minutesText(row.minutes),
               ],
             }))}
           />

@@ -4,7 +4,8 @@ import { timelineAddress } from './address';
 import type { Clock } from './clock';
 import { Section } from './section';
 import { WhyText } from './transcript';
-import { followedWords, kindWords, minutesWords, stepWords } from './words';
+import { minutesText } from '../design/duration';
+import { followedWords, kindWords, stepWords } from './words';
 
 /** As many chains are shown at once; the others are folded away. */
 const FIRST = 6;
@@ -36,7 +37,7 @@ function Chain({
             <WhyText why={link.why} sounds={foreman} />{' '}
             <b>
               → {followedWords[link.followed]}
-              {link.minutes === undefined ? '' : `, ${minutesWords(link.minutes)}`}
+              {link.minutes === undefined ? '' : `, ${minutesText(link.minutes)}`}
             </b>
           </li>
         ))}
@@ -92,7 +93,7 @@ export function ReworkSection({
               row.followed.doneAgain,
               row.followed.leftOut,
               row.followed.stillOpen,
-              minutesWords(row.medianMinutes),
+              minutesText(row.medianMinutes),
             ],
           }))}
         />

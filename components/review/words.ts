@@ -44,11 +44,3 @@ export const askedWords = ({
 /** A value of the unit as it was given, at most three places: "18.5 N·m". */
 export const valueWords = (value: number, unit: Unit): string =>
   `${formatDecimal(value, decimalPlaces(value, 3))} ${unitFacts[unit].symbol}`;
-
-export const minutesWords = (minutes: number | undefined): string => {
-  if (minutes === undefined) return '–';
-  const whole = Math.round(minutes);
-  return whole < 60
-    ? `${whole} min`
-    : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
-};

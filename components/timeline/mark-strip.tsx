@@ -1,8 +1,4 @@
-/** A place on the scrubber worth going to. */
-export interface Mark {
-  readonly seq: number;
-  readonly kind: 'deviations' | 'holds' | 'signatures';
-}
+import type { Mark } from '@/lib/timeline';
 
 /** Each kind has its own shape, ±6 around its place, and its own row. */
 const shapes: Readonly<Record<Mark['kind'], { name: string; path: string; row: string }>> = {

@@ -1,7 +1,7 @@
 'use client';
-import { momentAddress, type Filter, type ShownMoment } from '@/lib/timeline';
+import { momentAddress, type Filter, type Mark, type ShownMoment } from '@/lib/timeline';
 import { Glyph, type GlyphName } from '../design/glyph';
-import { MarkStrip, type Mark } from './mark-strip';
+import { MarkStrip } from './mark-strip';
 import { MomentView } from './moment-view';
 import { useMoment } from './use-moment';
 

@@ -1,5 +1,5 @@
 import { endWords, type BayCard, type JobCard } from '@/lib/wall';
-import { clockText, durationText } from '../kiosk/duration';
+import { clockText, durationText } from '../design/duration';
 import { answeredNow } from './signs';
 
 /** Time on the job up to now, ms. */

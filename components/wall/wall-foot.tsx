@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import { ageWords, type Freshness } from '@/lib/wall';
 import { applyTheme, parseTheme, themeNames, themes, type Theme } from '../design/theme';
 import { Glyph } from '../design/glyph';
-import { clockText } from '../kiosk/duration';
+import { clockText } from '../design/duration';
 import type { WantSound } from './use-want-sound';
 
 const ageText = (fresh: Freshness | undefined): string => {

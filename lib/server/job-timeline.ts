@@ -3,6 +3,7 @@ import { namesOf } from '../record';
 import type { Shop } from '../shop';
 import { readShop } from '../store';
 import {
+  marksOf,
   momentOf,
   pageAt,
   pseudonyms,
@@ -10,6 +11,7 @@ import {
   stateAt,
   timesIn,
   type Filter,
+  type Mark,
   type RowNames,
   type ShownMoment,
   type ShownRow,
@@ -49,25 +51,6 @@ const shownMoment = (story: JobStory, at: number, names: RowNames): ShownMoment 
     ? undefined
     : { row: shownRow(row, timeline.last, names), moment: momentOf(state, names) };
 };
-
-/** A place on the scrubber worth going to. */
-export interface Mark {
-  readonly seq: number;
-  readonly kind: 'deviations' | 'holds' | 'signatures';
-}
-
-/** So many are drawn; more would be a bar. */
-const mostMarks = 300;
-
-const marksOf = ({ timeline }: JobStory): readonly Mark[] =>
-  timeline.rows
-    .flatMap(({ seq, kinds }): Mark[] => {
-      const kind = (['deviations', 'holds', 'signatures'] as const).find((one) =>
-        kinds.includes(one),
-      );
-      return kind === undefined ? [] : [{ seq, kind }];
-    })
-    .slice(0, mostMarks);
 
 /** All that the page of a job's timeline shows. */
 export interface TimelinePage {
@@ -128,7 +111,7 @@ export const timelinePage = async (
     at,
     of,
     shown,
-    marks: marksOf(story),
+    marks: marksOf(story.timeline.rows),
     rows: page.rows.map((row) => shownRow(row, last, names)),
     matching: page.matching,
     before: page.before,

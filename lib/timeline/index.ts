@@ -6,3 +6,4 @@ export { type Row } from './row';
 export { shownRow, type RowNames, type ShownMoment, type ShownRow } from './shown';
 export { replaySlowly, snapshotEvery, stateAt, timelineOf, type Timeline } from './timeline';
 export { timesIn, type Times } from './times';
+export { marksOf, type Mark } from './marks';

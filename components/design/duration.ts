@@ -8,3 +8,7 @@ export const durationText = (ms: number): string => {
 /** The time of day of an RFC 3339 instant, in the kiosk's own zone: "14:05". */
 export const clockText = (instant: string): string =>
   new Date(instant).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+/** Measured minutes, rounded: "40 min", "3 h 20"; a dash where there is nothing to tell. */
+export const minutesText = (minutes: number | undefined): string =>
+  minutes === undefined ? '–' : durationText(Math.round(minutes) * 60_000);
